@@ -1,0 +1,45 @@
+"""Finds calculators by name without importing them: ``fret-spacing`` is ``fret_spacing.py``.
+
+A handbook may bring calculators of its own: any package on the path listed in ``PACKAGES``.
+"""
+
+import importlib
+import os
+import sys
+from types import ModuleType
+
+from .declaration import Calculator
+
+PACKAGES = ["calculators"]
+SHARED = ("engine", "laws", "sources")  # what calculators share is no calculator
+
+
+def modules() -> dict[str, str]:
+    """Every calculator's name and the module that holds it, in alphabetical order."""
+    found: dict[str, str] = {}
+    for package_name in PACKAGES:
+        package = sys.modules.get(package_name) or importlib.import_module(package_name)
+        for folder in package.__path__:
+            found.update(_modules_in(folder, package_name))
+    return dict(sorted(found.items()))
+
+
+def _modules_in(folder: str, prefix: str) -> dict[str, str]:
+    """Calculator modules in ``folder`` and its sub-folders; shared parts are passed over."""
+    found: dict[str, str] = {}
+    for entry in os.scandir(folder):
+        stem, _, ending = entry.name.partition(".")
+        if stem.startswith("_") or stem in SHARED:
+            continue
+        if entry.is_dir():
+            found.update(_modules_in(entry.path, f"{prefix}.{stem}"))
+        elif ending in ("py", "pyc"):
+            found[stem.replace("_", "-")] = f"{prefix}.{stem}"
+    return found
+
+
+def load(name: str) -> Calculator:
+    """The calculator called ``name``; KeyError where there is none."""
+    module: ModuleType = importlib.import_module(modules()[name])
+    calculator: Calculator = module.calculator
+    return calculator
