@@ -1,0 +1,77 @@
+"""Entries of docs/data against each other: units, gauges, sources, stations, limits."""
+
+from collections.abc import Iterator
+
+from calculators.engine.unit_table import UNITS
+
+from ..data import Entry
+from ..handbook import Handbook
+from ..problems import Problem
+
+NEEDS_DECISION = "shop-decision"
+
+
+def find_problems(handbook: Handbook) -> Iterator[Problem]:
+    """Unknown ids, impossible limits, gauges too coarse, decisions without role and date."""
+    entries = handbook.entries
+    for kind in ("gauges", "hazards", "tolerances"):
+        for entry in entries[kind].values():
+            yield from _source(handbook, entry, entry.fields["source"], "source")
+            if "unit" in entry.fields and entry.fields["unit"] not in UNITS:
+                yield entry.problem(
+                    f"unknown unit '{entry.fields['unit']}'",
+                    "use one of " + ", ".join(UNITS), "unit",
+                )  # fmt: skip
+    for entry in entries["hazards"].values():
+        for number, limit in enumerate(entry.fields.get("limits", [])):
+            yield from _source(handbook, entry, limit["source"], "limits", number, "source")
+    for entry in entries["glossary"].values():
+        for number, id in enumerate(entry.fields.get("see", [])):
+            if id not in entries["glossary"]:
+                yield entry.problem(
+                    f"sees unknown term '{id}'", "add the term or mend the id", "see", number
+                )
+    for entry in entries["tolerances"].values():
+        yield from _tolerance(handbook, entry)
+
+
+def _source(handbook: Handbook, entry: Entry, id: str, *path: str | int) -> Iterator[Problem]:
+    if id not in handbook.entries["sources"]:
+        yield entry.problem(
+            f"unknown source '{id}'", "add it to docs/data/sources or mend the id", *path
+        )
+
+
+def _tolerance(handbook: Handbook, entry: Entry) -> Iterator[Problem]:
+    fields = entry.fields
+    low, high, target = fields.get("low"), fields.get("high"), fields.get("target")
+    if low is not None and high is not None and low > high:
+        yield entry.problem("low lies above high", "swap or mend the limits", "low")
+    if target is not None and not (
+        (low is None or low <= target) and (high is None or target <= high)
+    ):
+        yield entry.problem("the target lies outside the limits", "mend one of them", "target")
+    if fields["source"] == NEEDS_DECISION and "decided" not in fields:
+        yield entry.problem(
+            "decided by the shop, but not by whom and when", "add decided: {by, on}", "source"
+        )
+    if handbook.station(entry.stem) is None:
+        yield entry.problem(
+            f"its file names no station '{entry.stem}'", "name the file as the station's page"
+        )
+    gauge = handbook.entries["gauges"].get(fields["gauge"])
+    if gauge is None:
+        yield entry.problem(
+            f"unknown gauge '{fields['gauge']}'", "add it to docs/data/gauges", "gauge"
+        )
+        return
+    same_kind = (
+        fields["unit"] in UNITS
+        and gauge.fields["unit"] in UNITS
+        and UNITS[fields["unit"]].kind == UNITS[gauge.fields["unit"]].kind
+    )
+    if not same_kind:
+        yield entry.problem(
+            f"measured in {fields['unit']} by a gauge that reads {gauge.fields['unit']}",
+            "take a gauge that reads this quantity", "gauge",
+        )  # fmt: skip

@@ -1,0 +1,48 @@
+"""Links between pages lead to files and headings that exist."""
+
+import posixpath
+import re
+from collections.abc import Iterator
+
+from markdown.extensions.toc import slugify
+
+from ..handbook import Handbook
+from ..problems import Problem
+from ..references import CODE, FENCE, blank
+
+LINK = re.compile(r"(?<!!)\[[^\]\n]*\]\((?P<target>[^)\s]+)\)")
+IMAGE = re.compile(r"!\[[^\]\n]*\]\((?P<target>[^)\s]+)\)")
+HEADING = re.compile(r"^#{1,6} (?P<title>.+?)\s*(?:\{[^}]*#(?P<id>[\w-]+)[^}]*\})?\s*$", re.MULTILINE)
+GENERATED = ("calculators/", "tolerances.md", "hazards.md", "glossary.md", "sources.md", "gauges.md")
+
+
+def find_problems(handbook: Handbook) -> Iterator[Problem]:
+    """Dead links. Anchors in pages that the build makes are left to MkDocs' own strict check."""
+    pages = {page.source: page for page in handbook.pages}
+    anchors = {source: _anchors(page.body) for source, page in pages.items()}
+    for page in handbook.pages:
+        text = blank(page.body, FENCE, CODE)
+        for found in (*LINK.finditer(text), *IMAGE.finditer(text)):
+            target, _, anchor = found["target"].partition("#")
+            if re.match(r"[a-z][a-z0-9+.-]*:|/", target):
+                continue
+            source = posixpath.normpath(
+                posixpath.join(posixpath.dirname(page.source), target) if target else page.source
+            )
+            if source.startswith(GENERATED):
+                continue
+            if source not in pages and not (handbook.docs / source).exists():
+                yield page.problem(found.start(), f"dead link '{found['target']}'", "mend the path")
+            elif anchor and source in anchors and anchor not in anchors[source]:
+                generated = anchor.startswith(("tol-", "calc-", "fault-"))
+                if not generated:
+                    yield page.problem(
+                        found.start(), f"no heading '#{anchor}' in {source}", "mend the anchor"
+                    )
+
+
+def _anchors(body: str) -> set[str]:
+    return {
+        found["id"] or slugify(re.sub(r"[*_`]", "", found["title"]), "-")
+        for found in HEADING.finditer(body)
+    }

@@ -1,0 +1,94 @@
+"""Reads and validates docs/data: every kind of entry against its JSON Schema.
+
+A kind is a file (``gauges.yml``) or a folder of files (``gauges/*.yml``); entries are mappings
+from id to entry, and an id is unique in its kind.
+"""
+
+import json
+from dataclasses import dataclass
+from functools import cache
+from importlib import resources
+from pathlib import Path
+from typing import Any
+
+from jsonschema import Draft202012Validator
+from jsonschema.exceptions import ValidationError
+
+from .located_yaml import Located, read_yaml
+from .problems import Problem, place
+
+KINDS = ("sources", "gauges", "hazards", "glossary", "tolerances")
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One entry of docs/data: its id, its fields, and where it stands."""
+
+    id: str
+    fields: dict[str, Any]
+    file: str
+    located: Located
+    stem: str  # name of the file without its ending
+
+    def line(self, *path: str | int) -> int:
+        """The line of a field of this entry."""
+        return self.located.line((self.id, *path))
+
+    def problem(self, what: str, to_do: str, *path: str | int) -> Problem:
+        """A problem of this entry, at the line of a field."""
+        return Problem(self.file, self.line(*path), f"{self.id}: {what}", to_do)
+
+
+@cache
+def schema(kind: str) -> Draft202012Validator:
+    """The validator of a kind, front matter (``station``) included."""
+    text = resources.files("benchrule").joinpath(f"schemas/{kind}.schema.json").read_text("utf-8")
+    return Draft202012Validator(json.loads(text))
+
+
+def load_kind(data: Path, kind: str, root: Path) -> tuple[dict[str, Entry], list[Problem]]:
+    """All entries of one kind under the folder ``data``, and what is wrong with them."""
+    files = [data / f"{kind}.yml", *sorted((data / kind).glob("*.yml"))]
+    entries: dict[str, Entry] = {}
+    problems: list[Problem] = []
+    for path in files:
+        if not path.exists():
+            continue
+        file = place(path, root)
+        located, found = read_yaml(path.read_text("utf-8"), file)
+        problems += found
+        if located.value is None:
+            continue
+        if not isinstance(located.value, dict):
+            problems.append(Problem(file, 1, "not a mapping from ids to entries", "give ids"))
+            continue
+        for id, fields in located.value.items():
+            faults = list(schema(kind).iter_errors(fields))
+            problems += [_problem(fault, file, located, (id,)) for fault in faults]
+            if faults or not isinstance(id, str):
+                continue
+            entry = Entry(id, fields, file, located, path.stem)
+            if id in entries:
+                first = entries[id]
+                problems.append(
+                    entry.problem(f"already stands in {first.file}:{first.line()}", "rename one")
+                )
+            entries[id] = entry
+    return entries, problems
+
+
+def validate(
+    value: Any, kind: str, file: str, located: Located, base: tuple[str | int, ...] = ()
+) -> list[Problem]:
+    """The schema problems of one value (a page's front matter, say)."""
+    return [_problem(fault, file, located, base) for fault in schema(kind).iter_errors(value)]
+
+
+def _problem(
+    fault: ValidationError, file: str, located: Located, base: tuple[str | int, ...]
+) -> Problem:
+    path = (*base, *fault.absolute_path)
+    where = ".".join(str(part) for part in path) or "the entry"
+    to_do = str(fault.schema.get("description", "")) if isinstance(fault.schema, dict) else ""
+    what = fault.message if len(fault.message) < 160 else fault.message[:157] + "..."
+    return Problem(file, located.line(path), f"{where}: {what}", to_do or "mend the field")

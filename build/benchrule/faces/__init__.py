@@ -1,0 +1,1 @@
+"""Turns the handbook's objects into HTML: text in, text out, no MkDocs."""

@@ -1,0 +1,201 @@
+"""A calculator on a page, complete before any script runs: form, answer, steps, drawing.
+
+The form is made here; the answer's parts come from ``calculators.engine.markup``, which makes
+the same text again in the browser.
+"""
+
+from collections.abc import Mapping
+from typing import Any
+
+from calculators.engine.compute import work_out
+from calculators.engine.declaration import (
+    Calculator,
+    Choice,
+    Input,
+    Number,
+    Readings,
+    Rows,
+    When,
+    Words,
+)
+from calculators.engine.inputs import allowed_range, applies
+from calculators.engine.markup import parts
+from calculators.engine.mathml import math, symbol
+from calculators.engine.showing import as_typed
+from calculators.engine.text import escape
+from calculators.engine.unit_table import UNITS
+
+from .context import Context, calculator_page
+
+SYSTEM_WORDS = (("metric", "mm"), ("inch", "inch, decimal"), ("inch64", "inch, 64ths"))
+
+
+class CannotPlace(ValueError):
+    """A calculator placed with presets that it refuses; the message lists why."""
+
+
+def calculator_block(
+    context: Context, calculator: Calculator, presets: Mapping[str, Any], level: int = 3
+) -> str:
+    """The whole calculator as HTML. ``presets`` take the place of the example's values."""
+    worked = work_out(calculator, presets)
+    if isinstance(worked, list):
+        reasons = "; ".join(f"{one.input}: {one.why}" for one in worked)
+        raise CannotPlace(f"{calculator.name} refuses its presets: {reasons}")
+    made = parts(worked)
+    name = calculator.name
+    examples = {item.name: presets.get(item.name, item.example) for item in calculator.inputs}
+    own_page = context.source == calculator_page(name)
+    title = (
+        escape(calculator.title) if own_page
+        else context.anchor(calculator_page(name), "", calculator.title)
+    )  # fmt: skip
+    systems = "".join(
+        f'<label><input type="radio" name="{name}-units" value="{value}"'
+        f"{' checked' if value == 'metric' else ''}><span>{words}</span></label>"
+        for value, words in SYSTEM_WORDS
+    )
+    return f"""<section class="br-calculator" id="calc-{name}" data-calculator="{name}" data-search-exclude>
+<header class="br-calc-head"><p class="br-calc-title" role="heading" aria-level="{level}">{title}</p>
+<p>{escape(calculator.summary)}</p></header>
+<div class="br-calc-bar">
+<fieldset class="br-units"><legend>Units</legend>{systems}</fieldset>
+<p class="br-state" role="status" data-state="still">Shown: the example. Change a figure and it recalculates here, on this device.</p>
+</div>
+<form class="br-form" novalidate autocomplete="off" aria-label="{escape(calculator.title)}">{_groups(calculator, examples, worked.inputs)}
+<p class="br-form-end"><button type="reset" class="br-button">Back to the example</button></p></form>
+<div class="br-answer" role="region" aria-label="Answer: {escape(calculator.title)}">
+<div data-part="results" aria-live="polite">{made["results"]}</div>
+<div data-part="cautions">{made["cautions"]}</div>
+<div data-part="drawings">{made["drawings"]}</div>
+<div data-part="tables">{made["tables"]}</div>
+<details class="br-fold"><summary>Worked steps</summary><div data-part="steps">{made["steps"]}</div></details>
+</div>
+<details class="br-fold"><summary>Where it holds</summary><p>{escape(calculator.validity)}</p></details>
+</section>"""
+
+
+def _groups(calculator: Calculator, examples: Mapping[str, Any], chosen: Mapping[str, Any]) -> str:
+    groups: dict[str, list[str]] = {}
+    hidden: dict[str, bool] = {}
+    for item in calculator.inputs:
+        shown = applies(item, chosen)
+        groups.setdefault(item.group, []).append(_field(calculator, item, examples[item.name], shown))
+        hidden[item.group] = hidden.get(item.group, True) and not shown
+    made = []
+    for title, fields in groups.items():
+        inner = f'<div class="br-fields">{"".join(fields)}</div>'
+        off = " hidden" if hidden[title] else ""
+        if title in calculator.folded:
+            made.append(
+                f'<details class="br-group br-fold"{off}><summary>{escape(title)}</summary>{inner}</details>'
+            )
+        else:
+            made.append(
+                f'<fieldset class="br-group"{off}><legend>{escape(title or "Give")}</legend>{inner}</fieldset>'
+            )
+    return "".join(made)
+
+
+def _when(when: When | None) -> str:
+    return f' data-when="{when.choice}={",".join(when.is_one_of)}"' if when else ""
+
+
+def _field(calculator: Calculator, item: Input, value: Any, shown: bool) -> str:
+    id = f"{calculator.name}--{item.name}"
+    off = "" if shown else " hidden"
+    kind = type(item).__name__.lower()
+    head = f'<div class="br-field br-{kind}" data-input="{item.name}"{_when(item.when)}{off}>'
+    match item:
+        case Choice():
+            body = _choice(item, id, value)
+        case Number() | Readings():
+            body = _entry(item, id, value)
+        case Rows():
+            body = _rows(item, id, value)
+    return f'{head}{body}<p class="br-error" id="{id}-error" hidden></p></div>'
+
+
+def _label(item: Input, id: str) -> str:
+    sign = ""
+    if isinstance(item, Number | Readings) and item.symbol:
+        sign = f' <span class="br-symbol">{math(symbol(item, item.name))}</span>'
+    return f'<label for="{id}">{escape(item.label)}{sign}</label>'
+
+
+def _help(item: Input, id: str, more: str = "") -> str:
+    text = " ".join(part for part in (item.help, more) if part)
+    return f'<p class="br-help" id="{id}-help">{escape(text)}</p>' if text else ""
+
+
+def _choice(item: Choice, id: str, value: str) -> str:
+    options = "".join(
+        f'<option value="{escape(key)}"{" selected" if key == value else ""}>{escape(words)}</option>'
+        for key, words in item.options
+    )
+    describe = f' aria-describedby="{id}-help"' if item.help else ""
+    return (
+        f"{_label(item, id)}<select id=\"{id}\" name=\"{item.name}\"{describe}>{options}</select>"
+        f"{_help(item, id)}"
+    )
+
+
+def _entry(item: Number | Readings, id: str, value: Any) -> str:
+    """One text entry with its unit behind it; what it allows stands in the help line."""
+    if isinstance(item, Readings):
+        text = "; ".join(_typed(item, one) for one in value) if not isinstance(value, str) else value
+        more = f"{item.at_least} to {item.at_most} readings, each {allowed_range(item)}."
+    else:
+        text = _typed(item, value)
+        more = f"{allowed_range(item)}.".capitalize() if item.whole else f"{allowed_range(item)}."
+    unit = UNITS[item.unit].shown
+    return (
+        f'{_label(item, id)}<div class="br-entry"><input type="text" id="{id}" name="{item.name}" '
+        f'value="{escape(text)}" inputmode="{"numeric" if getattr(item, "whole", False) else "decimal"}" '
+        f'aria-describedby="{id}-help" spellcheck="false">'
+        f'<span class="br-unit" data-unit-of="{item.name}">{escape(unit)}</span></div>'
+        f"{_help(item, id, more)}"
+    )
+
+
+def _typed(item: Number | Readings, value: Any) -> str:
+    if isinstance(value, str):
+        return value
+    decimals = 0 if getattr(item, "whole", False) else max(item.decimals, 6)
+    return as_typed(value, item.unit, decimals)
+
+
+def _rows(item: Rows, id: str, value: Any) -> str:
+    heads = []
+    for column in item.columns:
+        unit = UNITS[column.unit].shown if isinstance(column, Number) else ""
+        key = f"{item.name}.{column.name}"
+        behind = f' <span class="br-unit" data-unit-of="{key}">{escape(unit)}</span>' if unit else ""
+        heads.append(f'<th scope="col">{escape(column.label)}{behind}</th>')
+    rows = "".join(_row(item, id, number, row) for number, row in enumerate(value, 1))
+    most = f' data-at-least="{item.at_least}" data-at-most="{item.at_most}"'
+    return (
+        f'<p class="br-rows-label" id="{id}">{escape(item.label)}</p>{_help(item, id)}'
+        f'<div class="br-scroll" role="region" tabindex="0" aria-labelledby="{id}">'
+        f'<table class="br-entry-rows" data-rows="{item.name}"{most}><thead><tr>{"".join(heads)}'
+        f'<th scope="col"><span class="br-hidden">Remove</span></th></tr></thead>'
+        f'<tbody>{rows}</tbody></table></div>'
+        f'<button type="button" class="br-button" data-add-row>Add a row</button>'
+    )
+
+
+def _row(item: Rows, id: str, number: int, row: Any) -> str:
+    cells = []
+    values = list(row.values()) if isinstance(row, Mapping) else row
+    for column, value in zip(item.columns, values, strict=True):
+        text = value if isinstance(column, Words) else _typed(column, value)
+        mode = "text" if isinstance(column, Words) else "decimal"
+        cells.append(
+            f'<td data-label="{escape(column.label)}"><input type="text" value="{escape(text)}" '
+            f'data-column="{column.name}" inputmode="{mode}" aria-label="{escape(column.label)}, '
+            f'row {number}" spellcheck="false"></td>'
+        )
+    return (
+        f'<tr>{"".join(cells)}<td><button type="button" class="br-button br-remove" '
+        f'data-remove-row aria-label="Remove row {number}">×</button></td></tr>'
+    )

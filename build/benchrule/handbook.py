@@ -1,0 +1,193 @@
+"""The whole handbook as plain objects: pages, stations, entries of data, calculators.
+
+Knows nothing of MkDocs; the checks, the pages and the search entries read it.
+"""
+
+import sys
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from calculators.engine import registry
+from calculators.engine.declaration import Calculator
+from calculators.engine.showing import show, show_number
+from calculators.engine.unit_table import UNITS
+
+from .data import KINDS, Entry, load_kind, validate
+from .located_yaml import Located, read_yaml
+from .problems import Problem, place
+
+
+@dataclass(frozen=True)
+class Page:
+    """A Markdown page: its front matter, its body, and the line the body begins on."""
+
+    source: str  # path from the docs folder, as MkDocs names it
+    file: str  # path from the handbook's folder, as problems name it
+    front: dict[str, Any]
+    body: str
+    body_line: int
+    located: Located
+
+    def line_at(self, position: int) -> int:
+        """The line of a position in the body."""
+        return self.body_line + self.body.count("\n", 0, position)
+
+    def problem(self, position: int, what: str, to_do: str) -> Problem:
+        """A problem at a position of the body."""
+        return Problem(self.file, self.line_at(position), what, to_do)
+
+
+@dataclass(frozen=True)
+class Station:
+    """A station of the shop: its page, and what the page's front matter says."""
+
+    page: Page
+
+    @property
+    def id(self) -> str:
+        """The station's id, which is its file's name."""
+        return str(self.page.front["station"])
+
+    @property
+    def title(self) -> str:
+        """What people call it."""
+        return str(self.page.front["title"])
+
+    def field(self, name: str) -> Any:
+        """A field of the front matter."""
+        return self.page.front.get(name)
+
+
+@dataclass(frozen=True)
+class Tolerance:
+    """A tolerance, ready to be printed."""
+
+    entry: Entry
+
+    @property
+    def id(self) -> str:
+        """Its id, unique in the handbook."""
+        return self.entry.id
+
+    @property
+    def station(self) -> str:
+        """The station it belongs to: the name of the file it stands in."""
+        return self.entry.stem
+
+    def field(self, name: str) -> Any:
+        """A field of the entry."""
+        return self.entry.fields.get(name)
+
+    def limits(self, system: str = "metric") -> str:
+        """The limits in words: ``at most 0.05 mm``, ``36.0 ± 0.2 mm``, ``5.5 to 6.0 mm``."""
+        low, high, target = self.field("low"), self.field("high"), self.field("target")
+        if low is None or (low == 0 and target in (None, 0) and high is not None):
+            return f"at most {self.figure(high, system)}"
+        if high is None:
+            return f"at least {self.figure(low, system)}"
+        if low == high:
+            return self.figure(low, system)
+        unit, decimals = self.field("unit"), self.field("decimals")
+        if (
+            target is not None
+            and round(high - target, 9) == round(target - low, 9)
+            and (system == "metric" or UNITS[unit].kind != "temperature")
+        ):
+            middle = show_number(target, unit, decimals, system)
+            return f"{middle} ± {show(high - target, unit, decimals, system)}"
+        return f"{show_number(low, unit, decimals, system)} to {self.figure(high, system)}"
+
+    def figure(self, value: float, system: str = "metric") -> str:
+        """One of its figures with the unit."""
+        return show(value, self.field("unit"), self.field("decimals"), system)
+
+    def part(self, name: str, system: str = "metric") -> str:
+        """The limits, or the one figure a reference asks for."""
+        return self.limits(system) if name == "limits" else self.figure(self.field(name), system)
+
+
+@dataclass
+class Handbook:
+    """Everything a handbook holds."""
+
+    root: Path
+    docs: Path
+    pages: list[Page] = field(default_factory=list)
+    stations: list[Station] = field(default_factory=list)
+    entries: dict[str, dict[str, Entry]] = field(default_factory=dict)
+    calculators: dict[str, Calculator] = field(default_factory=dict)
+
+    @property
+    def tolerances(self) -> dict[str, Tolerance]:
+        """Every tolerance by id."""
+        return {id: Tolerance(entry) for id, entry in self.entries["tolerances"].items()}
+
+    def tolerances_of(self, station: str) -> list[Tolerance]:
+        """A station's tolerances in the order they are written."""
+        return [found for found in self.tolerances.values() if found.station == station]
+
+    def station(self, id: str) -> Station | None:
+        """The station called ``id``."""
+        return next((station for station in self.stations if station.id == id), None)
+
+    def neighbours(self, station: Station) -> tuple[Station | None, Station | None]:
+        """The stations before and after on the way through the shop."""
+        at = self.stations.index(station)
+        after = self.stations[at + 1] if at + 1 < len(self.stations) else None
+        return (self.stations[at - 1] if at else None), after
+
+
+def load_handbook(
+    root: Path, docs: Path, packages: tuple[str, ...] = ()
+) -> tuple[Handbook, list[Problem]]:
+    """Reads the handbook in ``docs``; ``packages`` hold calculators of the shop's own.
+
+    Returns the handbook and every problem of reading it; what could be read is in it.
+    """
+    handbook = Handbook(root, docs)
+    problems: list[Problem] = []
+    for kind in KINDS:
+        handbook.entries[kind], found = load_kind(docs / "data", kind, root)
+        problems += found
+    for path in sorted(docs.rglob("*.md")):
+        page, found = read_page(path, docs, root)
+        problems += found
+        if page is None:
+            continue
+        handbook.pages.append(page)
+        if "station" in page.front:
+            faults = validate(page.front, "station", page.file, page.located)
+            problems += faults
+            if not faults:
+                handbook.stations.append(Station(page))
+    handbook.stations.sort(key=lambda station: (station.field("order"), station.id))
+    handbook.calculators = load_calculators(root, packages)
+    return handbook, problems
+
+
+def read_page(path: Path, docs: Path, root: Path) -> tuple[Page | None, list[Problem]]:
+    """One Markdown page, front matter and body apart."""
+    file = place(path, root)
+    try:
+        text = path.read_text("utf-8")
+    except UnicodeDecodeError:
+        return None, [Problem(file, 1, "not UTF-8 text", "save the page as UTF-8")]
+    front, body, body_line = "", text, 1
+    if text.startswith("---\n") and "\n---\n" in text[3:]:
+        front, _, body = text[4:].partition("\n---\n")
+        body_line = front.count("\n") + 4
+    located, problems = read_yaml(front, file, 2)
+    fields = located.value if isinstance(located.value, dict) else {}
+    source = path.relative_to(docs).as_posix()
+    return Page(source, file, fields, body, body_line, located), problems
+
+
+def load_calculators(root: Path, packages: tuple[str, ...]) -> dict[str, Calculator]:
+    """Every calculator of ours and of the shop's own packages, by name."""
+    for package in packages:
+        if str(root) not in sys.path:
+            sys.path.insert(0, str(root))
+        if package not in registry.PACKAGES:
+            registry.PACKAGES.append(package)
+    return {name: registry.load(name) for name in registry.modules()}

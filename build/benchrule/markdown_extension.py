@@ -1,0 +1,233 @@
+"""The Markdown that authors write beyond plain Markdown: references and blocks.
+
+``[[id]]`` references become links; ``/// calculator | name`` and its like become what they name.
+The plugin sets ``context`` before each page.
+"""
+
+import re
+import xml.etree.ElementTree as etree
+from collections.abc import Callable
+from typing import Any
+
+from markdown import Markdown
+from markdown.extensions import Extension
+from markdown.inlinepatterns import InlineProcessor
+from markdown.treeprocessors import Treeprocessor
+from pymdownx.blocks import BlocksExtension
+from pymdownx.blocks.block import Block
+
+from calculators.engine.text import escape
+
+from .exercises import practice_block
+from .faces import lists
+from .faces.calculator_form import calculator_block
+from .faces.context import GAUGES, GLOSSARY, HAZARDS, SOURCES, Context, calculator_page
+from .faces.how_we_know import how_we_know
+from .faces.shop_map import calculator_cards, shop_map, station_foot, station_head
+from .faces.tolerance_table import tolerance_table
+from .handbook import Station
+from .references import REFERENCE, Reference, parse_reference
+
+
+class BenchruleExtension(Extension):
+    """Adds the references and blocks; holds the context of the page at hand."""
+
+    context: Context | None = None
+
+    def extendMarkdown(self, md: Markdown) -> None:
+        """Registers the inline references; the blocks come with ``blocks()``."""
+        md.inlinePatterns.register(_References(self), "benchrule-reference", 185)
+        md.treeprocessors.register(_Sections(md), "benchrule-sections", 4)
+
+    def blocks(self) -> "_Blocks":
+        """The companion extension that knows the blocks."""
+        return _Blocks(self)
+
+    @property
+    def here(self) -> Context:
+        """The context of the page being made."""
+        if self.context is None:
+            raise RuntimeError("the build has set no page")
+        return self.context
+
+
+class _References(InlineProcessor):
+    def __init__(self, extension: BenchruleExtension) -> None:
+        super().__init__(REFERENCE.pattern)
+        self.extension = extension
+
+    def handleMatch(  # type: ignore[override]
+        self, m: re.Match[str], data: str
+    ) -> tuple[etree.Element | str, int, int]:
+        """The link in place of a reference."""
+        made = link_of(self.extension.here, parse_reference(m[1]))
+        return made, m.start(0), m.end(0)
+
+
+def link_of(context: Context, reference: Reference) -> etree.Element | str:
+    """A reference as an element; the checks have made sure that it leads somewhere."""
+    if reference.kind == "plain":
+        return reference.id
+    book = context.handbook
+    match reference.kind:
+        case "tol":
+            tolerance = book.tolerances[reference.id]
+            page, anchor = f"stations/{tolerance.station}.md", f"tol-{tolerance.id}"
+            words, style = tolerance.part(reference.part), "br-tol"
+            title = tolerance.field("feature")
+        case "term":
+            entry = book.entries["glossary"][reference.id]
+            page, anchor, style = GLOSSARY, f"term-{reference.id}", "br-term"
+            words, title = entry.fields["term"], entry.fields["meaning"]
+        case "station":
+            station = book.station(reference.id)
+            page, anchor, style = f"stations/{reference.id}.md", "", "br-station"
+            words = title = station.title if station else reference.id
+        case "calc":
+            page, anchor, style = calculator_page(reference.id), "", "br-calc"
+            words = title = book.calculators[reference.id].title
+        case _:
+            kind, page = {
+                "gauge": ("gauges", GAUGES), "source": ("sources", SOURCES),
+                "hazard": ("hazards", HAZARDS),
+            }[reference.kind]  # fmt: skip
+            fields = book.entries[kind][reference.id].fields
+            anchor, style = f"{reference.kind}-{reference.id}", f"br-{reference.kind}"
+            words = title = str(fields.get("name") or fields["title"])
+    element = etree.Element("a", {"href": context.link(page, anchor), "class": style})
+    if title != words:
+        element.set("title", str(title))
+    element.text = reference.words or str(words)
+    return element
+
+
+class _Sections(Treeprocessor):
+    """Wraps each step and fault (a level-3 heading and what follows) so that it can be styled."""
+
+    NAMES = {"steps": "br-step", "what-goes-wrong": "br-fault"}
+
+    def run(self, root: etree.Element) -> None:
+        """Wraps the parts under the two sections."""
+        style = ""
+        wrapper: etree.Element | None = None
+        for child in list(root):
+            if child.tag == "h2":
+                style, wrapper = self.NAMES.get(child.get("id", ""), ""), None
+            elif child.tag == "h3" and style:
+                wrapper = etree.Element("section", {"class": style})
+                root.insert(list(root).index(child), wrapper)
+                root.remove(child)
+                wrapper.append(child)
+            elif wrapper is not None:
+                root.remove(child)
+                wrapper.append(child)
+
+
+class _Blocks(BlocksExtension):  # type: ignore[misc]
+    def __init__(self, extension: BenchruleExtension) -> None:
+        super().__init__()
+        self.extension = extension
+
+    def extendMarkdownBlocks(self, md: Markdown, block_mgr: Any) -> None:
+        """Registers one block class a maker."""
+        for name, maker in MAKERS.items():
+            block = type(
+                f"{name.title().replace('-', '')}Block", (_MadeBlock,),
+                {"NAME": name, "make": staticmethod(maker), "extension": self.extension},
+            )  # fmt: skip
+            block_mgr.register(block, {})
+
+
+class _MadeBlock(Block):  # type: ignore[misc]
+    """A block whose HTML is made from the handbook; its inner text goes to the maker."""
+
+    ARGUMENT = None
+    OPTIONS = {"presets": [{}, lambda value: value]}
+    extension: BenchruleExtension
+    make: Callable[[Context, str, str, dict[str, Any]], str]
+
+    def on_markdown(self) -> str:
+        """The inner text is not Markdown of its own."""
+        return "raw"
+
+    def on_create(self, parent: etree.Element) -> etree.Element:
+        """A place for the HTML."""
+        return etree.SubElement(parent, "div", {"class": f"br-block br-{self.NAME}-block"})
+
+    def on_end(self, block: etree.Element) -> None:
+        """The HTML, made now that the inner text is known."""
+        inner = "".join(block.itertext()).strip()
+        made = self.make(self.extension.here, self.argument or "", inner, self.options["presets"])
+        for child in list(block):
+            block.remove(child)
+        block.text = self.md.htmlStash.store(made)
+
+
+def _station(context: Context) -> Station:
+    for station in context.handbook.stations:
+        if station.page.source == context.source:
+            return station
+    raise ValueError(f"{context.source}: this block belongs on a station's page")
+
+
+def _tolerances(context: Context, argument: str, inner: str, presets: dict[str, Any]) -> str:
+    if argument == "all":
+        return "\n".join(
+            f'<h2 id="of-{station.id}">{context.anchor(station.page.source, "", station.title)}</h2>'
+            + tolerance_table(
+                context, context.handbook.tolerances_of(station.id), f"Tolerances: {station.title}"
+            )
+            for station in context.handbook.stations
+        )
+    station = context.handbook.station(argument) if argument else _station(context)
+    if station is None:
+        raise ValueError(f"{context.source}: there is no station '{argument}'")
+    return tolerance_table(
+        context, context.handbook.tolerances_of(station.id), f"Tolerances: {station.title}"
+    )
+
+
+def _drawing(context: Context, argument: str, inner: str, presets: dict[str, Any]) -> str:
+    svg = (context.handbook.docs / "drawings" / f"{argument}.svg").read_text("utf-8")
+    caption = f"<figcaption>{escape(inner)}</figcaption>" if inner else ""
+    return f'<figure class="br-figure">{svg[svg.index("<svg") :]}{caption}</figure>'
+
+
+def _tools(context: Context, argument: str, inner: str, presets: dict[str, Any]) -> str:
+    tools = "".join(f"<li>{escape(tool)}</li>" for tool in _station(context).field("tools"))
+    return f'<ul class="br-tools">{tools}</ul>'
+
+
+def _hazards(context: Context, argument: str, inner: str, presets: dict[str, Any]) -> str:
+    if argument == "all":
+        return lists.hazard_cards(context, list(context.handbook.entries["hazards"]), brief=False)
+    return lists.hazard_cards(context, _station(context).field("hazards"), brief=True)
+
+
+def _calculator(context: Context, argument: str, inner: str, presets: dict[str, Any]) -> str:
+    return calculator_block(context, context.handbook.calculators[argument], presets)
+
+
+def _practice(context: Context, argument: str, inner: str, presets: dict[str, Any]) -> str:
+    names = [argument] if argument else _station(context).field("calculators") or []
+    return practice_block([context.handbook.calculators[name] for name in names])
+
+
+MAKERS: dict[str, Callable[[Context, str, str, dict[str, Any]], str]] = {
+    "calculator": _calculator,
+    "tolerances": _tolerances,
+    "hazards": _hazards,
+    "tools": _tools,
+    "drawing": _drawing,
+    "practice": _practice,
+    "glossary": lambda context, *_: lists.glossary_list(context),
+    "gauges": lambda context, *_: lists.gauge_table(context),
+    "sources": lambda context, *_: lists.source_list(context),
+    "how-we-know": lambda context, argument, *_: how_we_know(
+        context, context.handbook.calculators[argument]
+    ),
+    "shop-map": lambda context, *_: shop_map(context),
+    "calculators": lambda context, *_: calculator_cards(context),
+    "station-head": lambda context, *_: station_head(context, _station(context)),
+    "station-foot": lambda context, *_: station_foot(context, _station(context)),
+}

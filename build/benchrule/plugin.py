@@ -1,0 +1,189 @@
+"""The MkDocs plugin: options and events, nothing else. The only module that knows MkDocs."""
+
+import logging
+import os
+import posixpath
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+from mkdocs.commands.build import build as build_site
+from mkdocs.config import config_options as options
+from mkdocs.config import load_config
+from mkdocs.config.base import Config
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import Abort
+from mkdocs.livereload import LiveReloadServer
+from mkdocs.plugins import BasePlugin, event_priority
+from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.pages import Page
+
+from .checks import find_problems
+from .faces.context import Context
+from .generated_pages import generated_pages, navigation, station_body
+from .handbook import Handbook, load_handbook
+from .markdown_extension import BenchruleExtension
+from .problems import Problem
+from .runtime import runtime_folder
+from .search_entries import search_entries
+from .site_assets import ASSETS, SCRIPT, STYLES, asset_files
+
+log = logging.getLogger("mkdocs.plugins.benchrule")
+
+
+class Options(Config):
+    """What mkdocs.yml may set for the plugin."""
+
+    calculators = options.ListOfItems(options.Type(str), default=[])
+    """Importable packages of calculators of the shop's own, beside mkdocs.yml."""
+
+    cache = options.Type(str, default=".cache/benchrule")
+    """Where the packed runtime is kept between builds."""
+
+
+class BenchrulePlugin(BasePlugin[Options]):
+    """Reads the handbook, stops on its problems, makes its pages, search entries and runtime."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.extension = BenchruleExtension()
+        self.handbook: Handbook | None = None
+        self.generated: dict[str, str] = {}
+
+    def on_startup(self, *, command: str, dirty: bool) -> None:
+        """Keeps the instance across rebuilds of a serving session."""
+
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Reads and checks the handbook; adds our extensions, theme parts, styles and script."""
+        root = Path(config.config_file_path or "mkdocs.yml").resolve().parent
+        packages = tuple(self.config.calculators)
+        handbook, problems = load_handbook(root, Path(config.docs_dir).resolve(), packages)
+        report(problems or find_problems(handbook))
+        self.handbook = handbook
+        self.generated = generated_pages(handbook)
+        self.runtime = runtime_folder(root / self.config.cache, ("calculators", *packages))
+        if config.nav is None:
+            config.nav = [entry for entry in navigation(handbook) if all(entry.values())]
+        config.markdown_extensions += [self.extension, self.extension.blocks()]  # type: ignore[list-item]
+        config.theme.dirs.insert(0, str(ASSETS.parent / "overrides"))
+        config.extra_css[:0] = [style for style in STYLES if style not in config.extra_css]
+        if SCRIPT not in [str(script) for script in config.extra_javascript]:
+            script = options.ExtraScriptValue(SCRIPT)
+            script.type = "module"
+            config.extra_javascript.append(script)
+        config.watch += [config.docs_dir, *(str(root / name) for name in packages)]
+        return config
+
+    def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
+        """Adds the pages and assets that the build makes; takes data and drawings out."""
+        for file in list(files):
+            if file.src_uri.startswith(("data/", "drawings/")):
+                files.remove(file)
+        for source, text in self.generated.items():
+            files.append(File.generated(config, source, content=text))
+        for name, path in asset_files().items():
+            files.append(_asset(config, name, path))
+        for path in sorted(self.runtime.iterdir()):
+            if path.name != "manifest.json":
+                files.append(_asset(config, f"runtime/{self._key()}/{path.name}", path))
+        script = (ASSETS / "page.mjs").read_text("utf-8").replace("RUNTIME_KEY", self._key())
+        files.append(
+            File.generated(config, SCRIPT, content=script, inclusion=InclusionLevel.NOT_IN_NAV)
+        )
+        return files
+
+    def _key(self) -> str:
+        return self.runtime.name.removeprefix("runtime-")
+
+    def on_page_markdown(
+        self, markdown: str, /, *, page: Page, config: MkDocsConfig, files: Files
+    ) -> str:
+        """Tells the Markdown extension which page is at hand; frames the stations."""
+        assert self.handbook is not None
+        source = page.file.src_uri
+        self.extension.context = Context(self.handbook, source, _linker(page.file, files))
+        if any(station.page.source == source for station in self.handbook.stations):
+            title = "" if markdown.lstrip().startswith("# ") else f"# {page.meta['title']}\n\n"
+            return title + station_body(markdown)
+        return markdown
+
+    @event_priority(100)
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """Adds the search entries before the search plugin writes its index."""
+        assert self.handbook is not None
+        search = config.plugins.get("material/search") or config.plugins.get("search")
+        if search is None:
+            return
+        directory_urls = config.use_directory_urls
+        sources = [*self.generated, *(page.source for page in self.handbook.pages)]
+        address = {source: _address(source, directory_urls) for source in sources}
+        search.search_index.entries.extend(search_entries(self.handbook, address))  # type: ignore[attr-defined]
+
+
+def report(problems: list[Problem]) -> None:
+    """Stops the build with every problem, if there is any."""
+    if problems:
+        for problem in problems:
+            log.error("%s", problem)
+        raise Abort(f"The handbook has {len(problems)} problems; nothing was built.")
+
+
+def _asset(config: MkDocsConfig, name: str, path: Path) -> File:
+    return File.generated(
+        config, name, abs_src_path=str(path), inclusion=InclusionLevel.NOT_IN_NAV
+    )
+
+
+def _linker(file: File, files: Files) -> Callable[[str, str], str]:
+    """Links from one page to others, as addresses relative to it."""
+
+    def link(source: str, anchor: str) -> str:
+        target = files.get_file_from_path(source)
+        if target is None:
+            raise Abort(f"{file.src_uri} links to {source}, which is not there")
+        url = "" if target is file else target.url_relative_to(file)
+        return f"{url}#{anchor}" if anchor else url or "#"
+
+    return link
+
+
+def _address(source: str, directory_urls: bool) -> str:
+    stem = posixpath.splitext(source)[0]
+    if not directory_urls:
+        return f"{stem}.html"
+    if posixpath.basename(stem) == "index":
+        return f"{posixpath.dirname(stem)}/".lstrip("/")
+    return f"{stem}/"
+
+
+def mkdocs_config(file: str) -> MkDocsConfig:
+    """The configuration of a handbook; a fault in it ends the command with MkDocs' own words."""
+    return load_config(config_file=file)
+
+
+def mkdocs_build(config: MkDocsConfig) -> None:
+    """One build into the site folder."""
+    config.plugins.on_startup(command="build", dirty=False)
+    try:
+        build_site(config)
+    finally:
+        config.plugins.on_shutdown()
+
+
+def serve(read: Callable[[], MkDocsConfig], build: Callable[[MkDocsConfig], Any]) -> None:
+    """Builds into the site folder, serves it, and builds again when a file changes."""
+    config = read()
+    build(config)
+    host, port = os.environ.get("BENCHRULE_ADDRESS", "127.0.0.1:8000").rsplit(":", 1)
+    server = LiveReloadServer(
+        builder=lambda: build(read()), host=host, port=int(port), root=config.site_dir,
+        mount_path="/",
+    )  # fmt: skip
+    server.watch(str(config.config_file_path))
+    for folder in config.watch:
+        server.watch(folder)
+    print(f"The handbook is at http://{host}:{port}/ (Ctrl-C ends it)", flush=True)
+    try:
+        server.serve(open_in_browser=False)
+    except KeyboardInterrupt:
+        server.shutdown()

@@ -1,0 +1,29 @@
+"""Styles, script, fonts and icons that every page carries: our own, and fonts from npm."""
+
+from pathlib import Path
+
+from .web_packages import web_package
+
+ASSETS = Path(__file__).resolve().parent / "theme" / "assets"
+FOLDER = "assets/benchrule"
+SCRIPT = f"{FOLDER}/page.mjs"
+STYLES = [f"{FOLDER}/{name}.css" for name in ("fonts", "book", "calculator", "drawing", "print")]
+FONTS = {
+    "literata.woff2": ("@fontsource-variable/literata", "literata-latin-wght-normal.woff2"),
+    "literata-italic.woff2": ("@fontsource-variable/literata", "literata-latin-wght-italic.woff2"),
+    "commissioner.woff2": (
+        "@fontsource-variable/commissioner", "commissioner-latin-wght-normal.woff2",
+    ),
+}  # fmt: skip
+
+
+def asset_files() -> dict[str, Path]:
+    """Address in the site → file on disk."""
+    files = {
+        f"{FOLDER}/{path.name}": path
+        for path in sorted(ASSETS.iterdir())
+        if path.is_file() and path.name != "page.mjs"
+    }
+    for name, (package, file) in FONTS.items():
+        files[f"{FOLDER}/fonts/{name}"] = web_package(package) / "files" / file
+    return files

@@ -1,0 +1,285 @@
+// One calculator on a page: reads its form, asks the engine, puts the answer in place.
+import { CannotStart, TookTooLong } from "./engine.mjs";
+
+const WORDS = {
+  starting: "Starting the calculator on this device …",
+  live: "Live: worked out on this device.",
+  refused: "Live: an entry needs mending.",
+  stopped: "This took too long and was stopped. Your entries are kept; change one to try again.",
+  broken: "The calculator cannot start here. The example and its answer stay; load the page again to try once more.",
+};
+
+export class CalculatorForm {
+  #section;
+  #form;
+  #answer;
+  #engine;
+  #name;
+  #units = "metric";
+  #busy = false;
+  #wanted = false;
+  #shown = {};
+  #rows = new Map();
+
+  constructor(section, engine) {
+    this.#section = section;
+    this.#engine = engine;
+    this.#name = section.dataset.calculator;
+    this.#form = section.querySelector(".br-form");
+    this.#answer = section.querySelector(".br-answer");
+    for (const table of section.querySelectorAll("[data-rows]")) {
+      this.#rows.set(table, table.tBodies[0].innerHTML);
+    }
+    this.#form.addEventListener("input", (event) => this.#typed(event.target));
+    this.#form.addEventListener("change", (event) => this.#typed(event.target));
+    this.#form.addEventListener("submit", (event) => event.preventDefault());
+    this.#form.addEventListener("reset", () => setTimeout(() => this.#reset()));
+    this.#form.addEventListener("click", (event) => this.#pressed(event.target));
+    section.addEventListener("focusin", () => this.warm(), { once: true });
+    section.addEventListener("pointerdown", () => this.warm(), { once: true });
+    for (const radio of section.querySelectorAll(".br-units input")) {
+      radio.addEventListener("change", () => this.setUnits(radio.value));
+    }
+  }
+
+  /** Starts the engine ahead of the first question. */
+  async warm() {
+    if (this.#section.querySelector(".br-state").dataset.state !== "still") return;
+    this.#say("starting");
+    try {
+      await this.#engine.start();
+      if (!this.#busy) this.#say("live");
+    } catch (error) {
+      this.#failed(error);
+    }
+  }
+
+  /** Turns every entry and answer to another unit system; nothing typed is lost. */
+  async setUnits(units) {
+    if (units === this.#units) return;
+    const was = this.#units;
+    this.#units = units;
+    for (const radio of this.#section.querySelectorAll(".br-units input")) {
+      radio.checked = radio.value === units;
+    }
+    remember("units", units);
+    if (this.#section.querySelector(".br-state").dataset.state === "still") this.#say("starting");
+    try {
+      const request = { calculator: this.#name, inputs: this.#entries(true), was, units };
+      const { fields, units: behind } = await this.#engine.ask("fields", request);
+      for (const [name, turned] of Object.entries(fields)) this.#turn(name, turned);
+      for (const [name, unit] of Object.entries(behind)) {
+        for (const place of this.#form.querySelectorAll(`[data-unit-of="${name}"]`)) {
+          place.textContent = unit;
+        }
+      }
+      for (const entry of this.#form.querySelectorAll("input[inputmode]")) {
+        if (entry.inputMode === "decimal" && units === "inch64") entry.inputMode = "text";
+        else if (entry.inputMode === "text" && units !== "inch64" && entry.closest(".br-entry")) {
+          entry.inputMode = "decimal"; // fractions need a slash and a space
+        }
+      }
+    } catch (error) {
+      this.#failed(error);
+      return;
+    }
+    this.recalculate();
+  }
+
+  /** Asks for the answer to what stands in the form; the latest entry wins. */
+  async recalculate() {
+    this.#wanted = true;
+    if (this.#busy) return;
+    this.#busy = true;
+    if (this.#section.querySelector(".br-state").dataset.state === "still") this.#say("starting");
+    try {
+      while (this.#wanted) {
+        this.#wanted = false;
+        const asked = performance.now();
+        const request = { calculator: this.#name, inputs: this.#entries(), units: this.#units };
+        const found = await this.#engine.ask("live", request);
+        if (!this.#wanted) this.#show(found, asked);
+      }
+    } catch (error) {
+      this.#failed(error);
+    } finally {
+      this.#busy = false;
+    }
+    // An entry may have come in while a failure was being said.
+    if (this.#wanted) this.recalculate();
+  }
+
+  #typed(target) {
+    delete target.dataset.exact;
+    this.#showApplying();
+    this.recalculate();
+  }
+
+  #pressed(target) {
+    const add = target.closest("[data-add-row]");
+    const remove = target.closest("[data-remove-row]");
+    if (!add && !remove) return;
+    const table = target.closest(".br-field").querySelector("[data-rows]");
+    const body = table.tBodies[0];
+    if (add && body.rows.length < Number(table.dataset.atMost)) {
+      const row = body.rows[body.rows.length - 1].cloneNode(true);
+      for (const entry of row.querySelectorAll("input")) delete entry.dataset.exact;
+      body.append(row);
+      row.querySelector("input").select();
+    }
+    if (remove && body.rows.length > Number(table.dataset.atLeast)) remove.closest("tr").remove();
+    [...body.rows].forEach((row, place) => {
+      for (const named of row.querySelectorAll("[aria-label]")) {
+        named.ariaLabel = named.ariaLabel.replace(/row \d+/, `row ${place + 1}`);
+      }
+    });
+    this.recalculate();
+  }
+
+  #reset() {
+    for (const [table, rows] of this.#rows) table.tBodies[0].innerHTML = rows;
+    for (const entry of this.#form.querySelectorAll("[data-exact]")) delete entry.dataset.exact;
+    this.#showApplying();
+    const units = this.#units;
+    this.#units = "metric"; // the example is written in metric
+    if (units === "metric") this.recalculate();
+    else this.setUnits(units);
+  }
+
+  /** What stands in the form, by input name; hidden entries too where ``all``. */
+  #entries(all = false) {
+    const found = {};
+    for (const field of this.#form.querySelectorAll("[data-input]")) {
+      if (field.hidden && !all) continue;
+      const table = field.querySelector("[data-rows]");
+      if (table) {
+        found[field.dataset.input] = [...table.tBodies[0].rows].map((row) =>
+          [...row.querySelectorAll("input")].map((entry) => entry.dataset.exact ?? entry.value),
+        );
+      } else {
+        const entry = field.querySelector("input, select");
+        found[field.dataset.input] = entry.dataset.exact ?? entry.value;
+      }
+    }
+    return found;
+  }
+
+  /** Puts a turned value into its entry and keeps beside it exactly what it stands for. */
+  #turn(name, turned) {
+    const field = this.#form.querySelector(`[data-input="${name}"]`);
+    const entries = field.querySelectorAll("input");
+    const values = Array.isArray(turned) ? turned.flat() : [turned];
+    values.forEach((value, place) => {
+      if (typeof value !== "object" || !entries[place]) return;
+      entries[place].value = value.text;
+      if (value.exact === value.text) delete entries[place].dataset.exact;
+      else entries[place].dataset.exact = value.exact;
+    });
+  }
+
+  #showApplying() {
+    for (const field of this.#form.querySelectorAll("[data-when]")) {
+      const [choice, values] = field.dataset.when.split("=");
+      const chosen = this.#form.querySelector(`[data-input="${choice}"] select`).value;
+      field.hidden = !values.split(",").includes(chosen);
+    }
+    for (const group of this.#form.querySelectorAll(".br-group")) {
+      group.hidden = !group.querySelector("[data-input]:not([hidden])");
+    }
+  }
+
+  #show(found, asked) {
+    this.#markRefused(found.refused ?? []);
+    if (found.parts) {
+      for (const [name, html] of Object.entries(found.parts)) this.#put(name, html);
+    }
+    this.#answer.toggleAttribute("data-stale", Boolean(found.refused));
+    this.#say(found.refused ? "refused" : "live");
+    const detail = { milliseconds: performance.now() - asked, refused: Boolean(found.refused) };
+    this.#section.dispatchEvent(new CustomEvent("benchrule:answer", { bubbles: true, detail }));
+  }
+
+  /** Puts a part in place; only what changed is touched, so nothing flickers or scrolls away. */
+  #put(name, html) {
+    if (this.#shown[name] === html) return;
+    this.#shown[name] = html;
+    const place = this.#answer.querySelector(`[data-part="${name}"]`);
+    const fresh = document.createElement("template");
+    fresh.innerHTML = html;
+    if (name === "results" && patched(place, fresh.content)) return;
+    const scrolled = [...place.querySelectorAll(".br-scroll")].map((box) => box.scrollLeft);
+    place.replaceChildren(fresh.content);
+    place.querySelectorAll(".br-scroll").forEach((box, at) => (box.scrollLeft = scrolled[at] ?? 0));
+  }
+
+  #markRefused(refused) {
+    for (const entry of this.#form.querySelectorAll("[aria-invalid]")) {
+      entry.removeAttribute("aria-invalid");
+    }
+    for (const line of this.#form.querySelectorAll(".br-error")) line.hidden = true;
+    for (const { input, why, allowed } of refused) {
+      const [, name, row, column] = input.match(/^(\w+)(?:\[(\d+)\]\.(\w+))?$/) ?? [];
+      const field = name && this.#form.querySelector(`[data-input="${name}"]`);
+      if (!field) continue;
+      const entry = row
+        ? field.querySelector("tbody").rows[row - 1]?.querySelector(`[data-column="${column}"]`)
+        : field.querySelector("input, select");
+      entry?.setAttribute("aria-invalid", "true");
+      const line = field.querySelector(".br-error");
+      line.textContent = `${why}. Allowed: ${allowed}.`;
+      line.hidden = false;
+      entry?.setAttribute("aria-errormessage", line.id);
+      const fold = field.closest("details");
+      if (fold) fold.open = true;
+    }
+  }
+
+  #failed(error) {
+    if (error instanceof TookTooLong) this.#say("stopped");
+    else if (error instanceof CannotStart) this.#say("broken", error.message);
+    else this.#say("stopped", error.message);
+    this.#answer.toggleAttribute("data-stale", this.#wanted || !(error instanceof CannotStart));
+  }
+
+  #say(state, more = "") {
+    const line = this.#section.querySelector(".br-state");
+    const words = more ? `${WORDS[state]} (${more.split("\n").pop().slice(0, 160)})` : WORDS[state];
+    if (line.dataset.state === state && line.textContent === words) return;
+    line.dataset.state = state;
+    line.textContent = words;
+  }
+}
+
+/** Changes only the figures where the list of results is the same as before. */
+function patched(place, fresh) {
+  const before = place.querySelectorAll("dl > div");
+  const after = fresh.querySelectorAll("dl > div");
+  if (!before.length || before.length !== after.length) return false;
+  const same = [...before].every(
+    (row, at) => row.firstElementChild.outerHTML === after[at].firstElementChild.outerHTML,
+  );
+  if (!same) return false;
+  before.forEach((row, at) => {
+    const text = after[at].lastElementChild.textContent;
+    if (row.lastElementChild.textContent !== text) row.lastElementChild.textContent = text;
+  });
+  return true;
+}
+
+/** Keeps a choice on this device; a browser that refuses to is no reason to stop. */
+export function remember(name, value) {
+  try {
+    localStorage.setItem(`benchrule.${name}`, value);
+  } catch {
+    // Storage full or refused: the choice holds for this page only.
+  }
+}
+
+/** A choice kept on this device, or nothing. */
+export function remembered(name) {
+  try {
+    return localStorage.getItem(`benchrule.${name}`);
+  } catch {
+    return null;
+  }
+}
