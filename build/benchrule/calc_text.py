@@ -47,7 +47,12 @@ def _table(
         ]
     )
     for row in found["rows"]:
-        shown.append([_cell(columns[key], cell, units) for key, cell in zip(found["columns"], row, strict=True)])
+        shown.append(
+            [
+                _cell(columns[key], cell, units)
+                for key, cell in zip(found["columns"], row, strict=True)
+            ]
+        )
     widths = [max(len(row[place]) for row in shown) for place in range(len(shown[0]))]
     for row in shown:
         yield "  ".join(cell.rjust(width) for cell, width in zip(row, widths, strict=True)).rstrip()
@@ -72,7 +77,9 @@ def help_lines(calculator: Calculator) -> Iterator[str]:
     yield ""
     yield "Inputs (those left out take the example's value):"
     for item in calculator.inputs:
-        only = f"  [only with {item.when.choice}={'|'.join(item.when.is_one_of)}]" if item.when else ""
+        only = (
+            f"  [only with {item.when.choice}={'|'.join(item.when.is_one_of)}]" if item.when else ""
+        )
         yield f"  {item.name}  {item.label}; {_allowed(item)}{only}"
         if item.help:
             yield f"      {item.help}"

@@ -147,4 +147,3 @@ def _mkdocs(config_file: str) -> tuple[Any, Any]:
     from .plugin import mkdocs_build, mkdocs_config
 
     return lambda: mkdocs_config(config_file), mkdocs_build
-

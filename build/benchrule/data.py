@@ -91,4 +91,8 @@ def _problem(
     where = ".".join(str(part) for part in path) or "the entry"
     to_do = str(fault.schema.get("description", "")) if isinstance(fault.schema, dict) else ""
     what = fault.message if len(fault.message) < 160 else fault.message[:157] + "..."
+    if fault.validator == "anyOf":  # the library quotes the whole entry here
+        options: list[dict[str, list[str]]] = list(fault.validator_value)  # type: ignore[arg-type]
+        needed = [name for option in options for name in option.get("required", [])]
+        what = f"has neither {' nor '.join(needed)}"
     return Problem(file, located.line(path), f"{where}: {what}", to_do or "mend the field")

@@ -52,7 +52,9 @@ def draw_question(calculator: Calculator, exercise: Exercise, seed: int | str) -
                 exercise, inputs, say.fill(exercise.situation), answer, quantity.unit,
                 say(exercise.asks), slips,
             )  # fmt: skip
-    raise ValueError(f"{calculator.name}: exercise {exercise.name} draws no question that can be asked")
+    raise ValueError(
+        f"{calculator.name}: exercise {exercise.name} draws no question that can be asked"
+    )
 
 
 def within(exercise: Exercise, answer: float) -> float:
@@ -88,9 +90,13 @@ def _questions(calculators: list[Calculator]) -> Iterator[str]:
                 for slip in exercise.slips
             )
             yield (
-                f"<li><p>{escape(question.words)}</p><details class=\"br-fold\"><summary>Answer</summary>"
+                f'<li><p>{escape(question.words)}</p><details class="br-fold"><summary>Answer</summary>'
                 f"<p><strong>{escape(question.shown)}</strong> (within {escape(exercise.within)})</p>"
-                + (f"<p>If you had one of these, here is why it is wrong:</p><ul>{slips}</ul>" if slips else "")
+                + (
+                    f"<p>If you had one of these, here is why it is wrong:</p><ul>{slips}</ul>"
+                    if slips
+                    else ""
+                )
                 + "</details></li>"
             )
 

@@ -27,7 +27,8 @@ LISTS = {
 def generated_pages(handbook: Handbook) -> dict[str, str]:
     """Page source → Markdown, for every page that the build makes."""
     pages = {
-        source: f"# {title}\n\n{words}\n\n{block}\n" for source, (title, words, block) in LISTS.items()
+        source: f"# {title}\n\n{words}\n\n{block}\n"
+        for source, (title, words, block) in LISTS.items()
     }
     pages["calculators/index.md"] = (
         "# Calculators\n\nEach answers one question of the bench, shows its working, says where it "
@@ -41,7 +42,7 @@ def generated_pages(handbook: Handbook) -> dict[str, str]:
         ]
         used = f"Used at: {', '.join(stations)}.\n\n" if stations else ""
         pages[f"calculators/{name}.md"] = (
-            f"# {calculator.title}\n\n{used}/// calculator | {name}\n///\n\n"
+            f"---\nhide: [toc]\n---\n\n# {calculator.title}\n\n{used}/// calculator | {name}\n///\n\n"
             f"## How we know\n\nFigures from outside this project, beside ours; the same checks run "
             f"whenever the handbook is built.\n\n/// how-we-know | {name}\n///\n\n"
             f"## Exercises\n\n/// practice | {name}\n///\n"

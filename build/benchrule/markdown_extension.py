@@ -36,7 +36,7 @@ class BenchruleExtension(Extension):
 
     def extendMarkdown(self, md: Markdown) -> None:
         """Registers the inline references; the blocks come with ``blocks()``."""
-        md.inlinePatterns.register(_References(self), "benchrule-reference", 185)
+        md.inlinePatterns.register(_References(self, md), "benchrule-reference", 185)
         md.treeprocessors.register(_Sections(md), "benchrule-sections", 4)
 
     def blocks(self) -> "_Blocks":
@@ -52,22 +52,22 @@ class BenchruleExtension(Extension):
 
 
 class _References(InlineProcessor):
-    def __init__(self, extension: BenchruleExtension) -> None:
-        super().__init__(REFERENCE.pattern)
+    def __init__(self, extension: BenchruleExtension, md: Markdown) -> None:
+        super().__init__(REFERENCE.pattern, md)
         self.extension = extension
 
     def handleMatch(  # type: ignore[override]
         self, m: re.Match[str], data: str
-    ) -> tuple[etree.Element | str, int, int]:
-        """The link in place of a reference."""
+    ) -> tuple[str, int, int]:
+        """The link in place of a reference, stored as HTML: its address is already right."""
         made = link_of(self.extension.here, parse_reference(m[1]))
-        return made, m.start(0), m.end(0)
+        return self.md.htmlStash.store(made), m.start(0), m.end(0)
 
 
-def link_of(context: Context, reference: Reference) -> etree.Element | str:
-    """A reference as an element; the checks have made sure that it leads somewhere."""
+def link_of(context: Context, reference: Reference) -> str:
+    """A reference as HTML; the checks have made sure that it leads somewhere."""
     if reference.kind == "plain":
-        return reference.id
+        return escape(reference.id)
     book = context.handbook
     match reference.kind:
         case "tol":
@@ -94,11 +94,11 @@ def link_of(context: Context, reference: Reference) -> etree.Element | str:
             fields = book.entries[kind][reference.id].fields
             anchor, style = f"{reference.kind}-{reference.id}", f"br-{reference.kind}"
             words = title = str(fields.get("name") or fields["title"])
-    element = etree.Element("a", {"href": context.link(page, anchor), "class": style})
-    if title != words:
-        element.set("title", str(title))
-    element.text = reference.words or str(words)
-    return element
+    hint = f' title="{escape(title)}"' if title != words else ""
+    return (
+        f'<a href="{escape(context.link(page, anchor))}" class="{style}"{hint}>'
+        f"{escape(reference.words or words)}</a>"
+    )
 
 
 class _Sections(Treeprocessor):

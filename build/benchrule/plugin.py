@@ -117,7 +117,7 @@ class BenchrulePlugin(BasePlugin[Options]):
         directory_urls = config.use_directory_urls
         sources = [*self.generated, *(page.source for page in self.handbook.pages)]
         address = {source: _address(source, directory_urls) for source in sources}
-        search.search_index.entries.extend(search_entries(self.handbook, address))  # type: ignore[attr-defined]
+        search.search_index.entries.extend(search_entries(self.handbook, address))
 
 
 def report(problems: list[Problem]) -> None:
@@ -129,9 +129,7 @@ def report(problems: list[Problem]) -> None:
 
 
 def _asset(config: MkDocsConfig, name: str, path: Path) -> File:
-    return File.generated(
-        config, name, abs_src_path=str(path), inclusion=InclusionLevel.NOT_IN_NAV
-    )
+    return File.generated(config, name, abs_src_path=str(path), inclusion=InclusionLevel.NOT_IN_NAV)
 
 
 def _linker(file: File, files: Files) -> Callable[[str, str], str]:

@@ -7,7 +7,6 @@ of its other words, carries all the words for that thing.
 import re
 from collections.abc import Iterable
 
-
 from .handbook import Handbook, Tolerance
 
 Entry = dict[str, object]

@@ -27,7 +27,7 @@ _Lenient.add_multi_constructor("", lambda loader, suffix, node: None)
 def read_site_config(path: Path) -> tuple[SiteConfig, list[Problem]]:
     """What mkdocs.yml says, or the problem of reading it."""
     try:
-        value: Any = yaml.load(path.read_text("utf-8"), _Lenient)  # noqa: S506 (safe loader)
+        value: Any = yaml.load(path.read_text("utf-8"), _Lenient)
     except FileNotFoundError:
         return SiteConfig(), [Problem(str(path), 1, "there is no such file", "name the mkdocs.yml")]
     except yaml.YAMLError as error:

@@ -64,7 +64,11 @@ LINES = (
     UnitLine("lb", "pound", "mass", "lb", ("lbs", "pound", "pounds")),
     UnitLine("g/m2", "gram/meter**2", "spread", "g/m²", ("g/m²", "gsm"), "lb/1000ft2", 1),
     UnitLine(
-        "lb/1000ft2", "pound/thousand_square_feet", "spread", "lb/1000 ft²", ("lb/1000 ft2", "lb/msf")
+        "lb/1000ft2",
+        "pound/thousand_square_feet",
+        "spread",
+        "lb/1000 ft²",
+        ("lb/1000 ft2", "lb/msf"),
     ),
     UnitLine("kg/m3", "kilogram/meter**3", "density", "kg/m³", ("kg/m³",), "lb/ft3", 1),
     UnitLine("g/cm3", "gram/centimeter**3", "density", "g/cm³", ("g/cm³",), "lb/ft3", 0),
@@ -80,14 +84,18 @@ LINES = (
     UnitLine("W/m2/K", "watt/meter**2/delta_degC", "film coefficient", "W/(m²·K)", ("W/m2K",)),
     UnitLine("J/kg/K", "joule/kilogram/delta_degC", "heat capacity", "J/(kg·K)", ("J/kgK",)),
     UnitLine(
-        "W.s0.5/m2/K", "watt*second**0.5/meter**2/delta_degC", "effusivity", "W·√s/(m²·K)",
+        "W.s0.5/m2/K",
+        "watt*second**0.5/meter**2/delta_degC",
+        "effusivity",
+        "W·√s/(m²·K)",
         ("W·s0.5/(m²·K)",),
     ),
+    UnitLine("g/m2/s0.5", "gram/meter**2/second**0.5", "sorptivity", "g/(m²·√s)", ("g/(m2·s0.5)",)),
     UnitLine(
-        "g/m2/s0.5", "gram/meter**2/second**0.5", "sorptivity", "g/(m²·√s)", ("g/(m2·s0.5)",)
-    ),
-    UnitLine(
-        "kg/m2/s0.5", "kilogram/meter**2/second**0.5", "sorptivity", "kg/(m²·√s)",
+        "kg/m2/s0.5",
+        "kilogram/meter**2/second**0.5",
+        "sorptivity",
+        "kg/(m²·√s)",
         ("kg/(m2·s0.5)",),
     ),
     UnitLine("mm2/s", "millimeter**2/second", "diffusivity", "mm²/s", ("mm²/s",)),

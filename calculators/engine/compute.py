@@ -80,15 +80,13 @@ class Say:
 def quantities(calculator: Calculator) -> dict[str, Quantity]:
     """Every number a calculator names: inputs, constants, steps, what functions give."""
     found: dict[str, Quantity] = {item.name: item for item in calculator.constants}
-    for item in calculator.inputs:
-        if isinstance(item, Number | Readings):
-            found[item.name] = item
+    found.update({one.name: one for one in calculator.inputs if isinstance(one, Number | Readings)})
     for item in calculator.work:
         if isinstance(item, Step):
             found[item.name] = item
         elif isinstance(item, Solved):
             found.update({given.name: given for given in item.gives})
-    found.update({item.name: item for item in calculator.taken})
+    found.update({taken.name: taken for taken in calculator.taken})
     return found
 
 
@@ -170,22 +168,27 @@ def _solve(item: Solved, values: Mapping[str, Any]) -> Mapping[str, Any]:
     function = item.function
     code = function.__code__
     names = code.co_varnames[: code.co_argcount + code.co_kwonlyargcount]
-    given = function(**{name: values[name] for name in names if name in values})
-    if not isinstance(given, Mapping):
-        given = {item.gives[0].name: given}
+    returned = function(**{name: values[name] for name in names if name in values})
+    given: Mapping[str, Any] = (
+        returned if isinstance(returned, Mapping) else {item.gives[0].name: returned}
+    )
     for promised in item.gives:
         if isinstance(given[promised.name], float) and not math.isfinite(given[promised.name]):
             raise ArithmeticError(f"{item.name} gave {given[promised.name]} for {promised.name}")
     return given
 
 
-def _rows(table: Table, columns: tuple[Column, ...], values: dict[str, Any]) -> list[dict[str, Any]]:
+def _rows(
+    table: Table, columns: tuple[Column, ...], values: dict[str, Any]
+) -> list[dict[str, Any]]:
     """The rows of a table: every column's value, worked out or brought."""
     brought: list[dict[str, Any]]
     if isinstance(table.rows, Count):
         first = int(parse(table.rows.first).evaluate(values))
         last = int(parse(table.rows.last).evaluate(values))
-        brought = [{table.rows.name: number} for number in range(first, min(last, first + MOST_ROWS) + 1)]
+        brought = [
+            {table.rows.name: number} for number in range(first, min(last, first + MOST_ROWS) + 1)
+        ]
     else:
         brought = [dict(row) for row in values[table.rows]]
     sums = {column.name: 0.0 for column in columns if column.running}

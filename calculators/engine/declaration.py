@@ -312,6 +312,7 @@ class Calculator:
     drawings: tuple[Drawing, ...] = ()
     cautions: tuple[Caution, ...] = ()
     exercises: tuple[Exercise, ...] = ()
+    aside: tuple[str, ...] = ()  # results of second rank, folded under "More figures"
     folded: tuple[str, ...] = ()  # groups of inputs that start folded in the form
     other_words: tuple[str, ...] = ()  # what a newcomer would search for
 

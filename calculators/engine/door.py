@@ -11,8 +11,9 @@ from dataclasses import asdict
 from typing import Any
 
 from .compute import Answer, Say, work_out
-from .declaration import Calculator, Number, Readings, Rows, Said, Solved, Step
+from .declaration import Calculator, Number, Readings, Rows, Solved, Step
 from .inputs import Refused, split_readings
+from .markup import PARTS, parts, refusal_parts
 from .reading import ReadingError, read_quantity
 from .registry import load, modules
 from .showing import SYSTEMS, as_typed, reader_unit
@@ -69,6 +70,7 @@ def read_request(text: str) -> dict[str, Any] | list[Refused]:
         "calculator": str(request.get("calculator", "")),
         "inputs": request.get("inputs", {}),
         "units": str(request.get("units", "metric")),
+        "parts": request.get("parts") or PARTS,
     }
 
 
@@ -127,16 +129,14 @@ def live(text: str) -> str:
 
     The parts are made by the same code that made the static page.
     """
-    from .markup import parts, refusal_part
-
     request = read_request(text)
     if isinstance(request, list):
         return json.dumps({"refused": [asdict(refused) for refused in request]})
     worked = worked_out(request["calculator"], request["inputs"], request["units"])
     if isinstance(worked, list):
         refused = [asdict(one) for one in worked]
-        return json.dumps({"refused": refused, "parts": {"results": refusal_part(worked)}})
-    return json.dumps({"parts": parts(worked), "shows": sorted(worked.inputs)})
+        return json.dumps({"refused": refused, "parts": refusal_parts(worked)})
+    return json.dumps({"parts": parts(worked, request["parts"])})
 
 
 def live_fields(text: str) -> str:
@@ -147,7 +147,9 @@ def live_fields(text: str) -> str:
     asked = json.loads(text)
     calculator = load(str(asked["calculator"]))
     fields = {
-        name: field_in(calculator, name, asked["inputs"].get(name, ""), asked["was"], asked["units"])
+        name: field_in(
+            calculator, name, asked["inputs"].get(name, ""), asked["was"], asked["units"]
+        )
         for name in asked["inputs"]
     }
     return json.dumps({"fields": fields, "units": field_units(calculator, asked["units"])})

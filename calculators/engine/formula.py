@@ -9,7 +9,7 @@ import ast
 import math
 import operator
 from collections.abc import Callable, Mapping
-from functools import lru_cache
+from functools import cache
 from typing import Any
 
 Values = Mapping[str, Any]
@@ -83,7 +83,7 @@ class Formula:
         self.names = frozenset(names)
 
 
-@lru_cache(maxsize=None)
+@cache
 def parse(text: str) -> Formula:
     """The parsed formula of ``text``; parsed once, then kept."""
     return Formula(text)

@@ -8,8 +8,7 @@ from typing import Any
 
 from .declaration import Calculator, Choice, Input, Number, Readings, Refusal, Rows, Words
 from .reading import ReadingError, read_quantity
-from .showing import half_up, reader_unit, show
-from .unit_table import UNITS
+from .showing import as_typed, half_up, reader_unit, show, with_unit
 
 LONGEST_ECHO = 60
 
@@ -30,19 +29,14 @@ def applies(item: Input, chosen: Mapping[str, Any]) -> bool:
 
 
 def allowed_range(item: Number | Readings, system: str = "metric") -> str:
-    """The allowed range in words, in the reader's units."""
+    """The allowed range in words, in the reader's units: ``150 to 1200 mm``."""
     if isinstance(item, Number) and item.whole:
         return f"a whole number from {half_up(item.lowest, 0)} to {half_up(item.highest, 0)}"
-    ends = (_bound(item, bound, system) for bound in (item.lowest, item.highest))
-    return " to ".join(ends)
-
-
-def _bound(item: Number | Readings, bound: float, system: str) -> str:
-    """A bound with as many decimals as it needs: 0.05, not 0."""
-    decimals = item.decimals
-    while decimals < 6 and float(half_up(bound, decimals)) != bound:
-        decimals += 1
-    return show(bound, item.unit, decimals, system)
+    low, high = (
+        as_typed(bound, item.unit, _needed_decimals(bound), system)
+        for bound in (item.lowest, item.highest)
+    )
+    return f"{low} to {with_unit(high, item.unit, system)}"
 
 
 def echo(given: Any) -> str:
@@ -217,7 +211,11 @@ def split_readings(given: Any) -> list[Any]:
     """Readings from a list, or from text with spaces, semicolons or new lines between them."""
     if isinstance(given, str):
         # A comma divides readings only where a space follows: 27,5 is one reading.
-        return [part for part in re.split(r"[;\n]+|,\s+|\s+(?=[+-]?[\d.])", given[:2000]) if part.strip()]
+        return [
+            part
+            for part in re.split(r"[;\n]+|,\s+|\s+(?=[+-]?[\d.])", given[:2000])
+            if part.strip()
+        ]
     return list(given) if isinstance(given, list | tuple) else [given]
 
 

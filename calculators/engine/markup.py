@@ -12,27 +12,33 @@ from .showing import as_typed, reader_unit, show, show_number
 from .text import escape
 from .unit_table import UNITS
 
+PARTS = ("headline", "results", "more", "cautions", "drawings", "tables", "steps")
 
-def parts(answer: Answer) -> dict[str, str]:
-    """The parts of an answer's page, by name, each ready to stand in its place."""
+
+def parts(answer: Answer, wanted: Sequence[str] = PARTS) -> dict[str, str]:
+    """The parts of an answer's page, by name, each ready to stand in its place.
+
+    The live page wants only those that the reader has before them.
+    """
     say = Say(answer.calculator, answer.values, answer.system)
-    return {
-        "results": _results(answer, say),
-        "cautions": _cautions(answer),
-        "drawings": _drawings(answer, say),
-        "tables": _tables(answer),
-        "steps": _steps(answer, say),
-    }
+    makers = {
+        "headline": _headline, "results": _results, "more": _more, "cautions": _cautions,
+        "drawings": _drawings, "tables": _tables, "steps": _steps,
+    }  # fmt: skip
+    return {name: make(answer, say) for name, make in makers.items() if name in wanted}
 
 
-def refusal_part(refused: Sequence[Refused]) -> str:
+def refusal_parts(refused: Sequence[Refused]) -> dict[str, str]:
     """What stands in place of the results when there is no answer."""
     lines = "".join(
         f"<li><strong>{escape(one.why)}</strong>. "
         f"<span>Given: {escape(one.given) or 'nothing'}. Allowed: {escape(one.allowed)}.</span></li>"
         for one in refused
     )
-    return f'<div class="br-refused"><p>No answer yet.</p><ul>{lines}</ul></div>'
+    return {
+        "headline": f"<span>No answer yet</span> {escape(refused[0].why)}",
+        "results": f'<div class="br-refused"><p>No answer yet.</p><ul>{lines}</ul></div>',
+    }
 
 
 def minus(text: str) -> str:
@@ -40,28 +46,46 @@ def minus(text: str) -> str:
     return escape(f"−{text[1:]}" if text.startswith("-") else text)
 
 
+def _headline(answer: Answer, say: Say) -> str:
+    """The first answer alone: it stays in sight while the form is filled in."""
+    name = next(name for name in answer.calculator.results if name in answer.values)
+    return f"<span>{escape(_label(answer, say, name))}</span> <strong>{minus(say(name))}</strong>"
+
+
+def _label(answer: Answer, say: Say, name: str) -> str:
+    if name in say.quantities:
+        return say.quantities[name].label
+    return next(item.label for item in answer.work if isinstance(item, Said) and item.name == name)
+
+
 def _results(answer: Answer, say: Say) -> str:
+    names = [name for name in answer.calculator.results if name not in answer.calculator.aside]
+    return _result_list(answer, say, names)
+
+
+def _more(answer: Answer, say: Say) -> str:
+    return _result_list(answer, say, answer.calculator.aside)
+
+
+def _result_list(answer: Answer, say: Say, names: Sequence[str]) -> str:
     lines = []
-    labels = {item.name: item.label for item in answer.work if isinstance(item, Said)}
-    for name in answer.calculator.results:
+    for name in names:
         if name not in answer.values:
             continue
+        label, shown = escape(_label(answer, say, name)), minus(say(name))
         quantity = say.quantities.get(name)
         if quantity is None:
-            lines.append(
-                f'<div class="br-said"><dt>{escape(labels[name])}</dt>'
-                f"<dd>{escape(say(name))}</dd></div>"
-            )
+            lines.append(f'<div class="br-said"><dt>{label}</dt><dd>{shown}</dd></div>')
             continue
         sign = f' <span class="br-symbol">{math(symbol(quantity, name))}</span>'
         lines.append(
-            f'<div data-result="{name}"><dt>{escape(quantity.label)}'
-            f"{sign if quantity.symbol else ''}</dt><dd>{minus(say(name))}</dd></div>"
+            f'<div data-result="{name}"><dt>{label}{sign if quantity.symbol else ""}</dt>'
+            f"<dd>{shown}</dd></div>"
         )
     return f'<dl class="br-results">{"".join(lines)}</dl>'
 
 
-def _cautions(answer: Answer) -> str:
+def _cautions(answer: Answer, say: Say) -> str:
     if not answer.cautions:
         return ""
     lines = "".join(f"<li>{escape(text)}</li>" for text in answer.cautions)
@@ -82,7 +106,7 @@ def _holds(drawing: Drawing, answer: Answer) -> bool:
     return bool(parse(drawing.only_if).evaluate(answer.values))
 
 
-def _tables(answer: Answer) -> str:
+def _tables(answer: Answer, say: Say) -> str:
     return "".join(
         _table(table, answer.columns[table.name], answer.tables[table.name], answer.system)
         for table in answer.calculator.tables
@@ -124,7 +148,8 @@ def _cell(column: Column, row: dict[str, Any], system: str) -> str:
     value = row[column.name]
     if column.text or value is None:
         return escape("" if value is None else value)
-    return minus(show_number(value, column.unit, column.decimals, system))
+    text = show_number(value, column.unit, column.decimals, system)  # digits: nothing to escape
+    return f"−{text[1:]}" if text[0] == "-" else text
 
 
 def _steps(answer: Answer, say: Say) -> str:

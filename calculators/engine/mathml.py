@@ -2,6 +2,7 @@
 
 import ast
 from collections.abc import Callable, Mapping
+from functools import lru_cache
 
 from .declaration import Quantity
 from .formula import NAMED_NUMBERS, parse
@@ -43,7 +44,14 @@ def formula_math(text: str, leaf: Leaf) -> str:
 
 def with_symbols(text: str, quantities: Mapping[str, Quantity]) -> str:
     """The formula as a book prints it."""
-    return formula_math(text, lambda name: symbol(quantities.get(name), name))
+    signs = tuple((name, quantities.get(name)) for name in sorted(parse(text).names))
+    return _with_symbols(text, signs)
+
+
+@lru_cache(maxsize=1000)
+def _with_symbols(text: str, signs: tuple[tuple[str, Quantity | None], ...]) -> str:
+    known = dict(signs)
+    return formula_math(text, lambda name: symbol(known[name], name))
 
 
 def with_figures(text: str, shown: Callable[[str], str]) -> str:
@@ -74,8 +82,8 @@ def _print(node: ast.expr, leaf: Leaf) -> tuple[str, int]:
     match node:
         case ast.Constant(value=str() as words):
             return f"<mtext>{escape(words)}</mtext>", ATOM
-        case ast.Constant(value=number):
-            return f"<mn>{number:g}</mn>" if number != 0 else "<mn>0</mn>", ATOM
+        case ast.Constant(value=int() | float() as number):
+            return f"<mn>{number:g}</mn>", ATOM
         case ast.Name(id=name):
             return ("<mi>π</mi>" if name in NAMED_NUMBERS else leaf(name)), ATOM
         case ast.BinOp(left=left, op=ast.Div(), right=right):
@@ -93,11 +101,11 @@ def _print(node: ast.expr, leaf: Leaf) -> tuple[str, int]:
             return _row("<mtext>not </mtext>", at_least(operand, ATOM)), SUM
         case ast.Compare(left=left, ops=ops, comparators=terms):
             parts = [_print(left, leaf)[0]]
-            for op, term in zip(ops, terms, strict=True):
-                parts += [f"<mo>{COMPARISONS[type(op)]}</mo>", _print(term, leaf)[0]]
+            for sign_node, term in zip(ops, terms, strict=True):
+                parts += [f"<mo>{COMPARISONS[type(sign_node)]}</mo>", _print(term, leaf)[0]]
             return _row(*parts), SUM
-        case ast.BoolOp(op=op, values=values):
-            word = "and" if isinstance(op, ast.And) else "or"
+        case ast.BoolOp(op=joint, values=values):
+            word = "and" if isinstance(joint, ast.And) else "or"
             return f"<mtext> {word} </mtext>".join(_print(v, leaf)[0] for v in values), SUM
         case ast.IfExp(test=test, body=body, orelse=orelse):
             lines = (

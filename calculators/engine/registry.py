@@ -6,6 +6,7 @@ A handbook may bring calculators of its own: any package on the path listed in `
 import importlib
 import os
 import sys
+from functools import lru_cache
 from types import ModuleType
 
 from .declaration import Calculator
@@ -16,8 +17,13 @@ SHARED = ("engine", "laws", "sources")  # what calculators share is no calculato
 
 def modules() -> dict[str, str]:
     """Every calculator's name and the module that holds it, in alphabetical order."""
+    return _modules(tuple(PACKAGES))
+
+
+@lru_cache(maxsize=8)
+def _modules(packages: tuple[str, ...]) -> dict[str, str]:
     found: dict[str, str] = {}
-    for package_name in PACKAGES:
+    for package_name in packages:
         package = sys.modules.get(package_name) or importlib.import_module(package_name)
         for folder in package.__path__:
             found.update(_modules_in(folder, package_name))

@@ -6,7 +6,7 @@ from .reading import convert
 from .unit_table import UNITS
 
 SYSTEMS = ("metric", "inch", "inch64")
-LEAST_IN_64THS = 0.25  # inches; what is smaller reads better in thousandths
+LEAST_IN_64THS = 1.0  # inches; what is smaller, a gap or a film, is read in thousandths
 
 
 def half_up(value: float, decimals: int) -> str:
@@ -15,6 +15,11 @@ def half_up(value: float, decimals: int) -> str:
     Works on the shortest decimal text of the float, so 2.675 prints 2.68 as anyone at a bench
     expects, though the binary number is a hair below.
     """
+    text = repr(value)
+    if text[-1] != "5" and "e" not in text and decimals >= 0:
+        # No tie on the digits a person reads: the quick way gives the same.
+        text = f"{value:.{decimals}f}"
+        return text[1:] if text[0] == "-" and not text.strip("-0.") else text
     digits, _, exponent = f"{abs(value)!r}".partition("e")
     whole, _, part = digits.partition(".")
     number, scale = int(whole + part), len(part) - int(exponent or 0)
@@ -36,7 +41,9 @@ def in_64ths(inches: float) -> str:
     bottom = 64
     while rest and rest % 2 == 0:
         rest, bottom = rest // 2, bottom // 2
-    text = f"{whole} {rest}/{bottom}" if rest and whole else f"{rest}/{bottom}" if rest else f"{whole}"
+    text = (
+        f"{whole} {rest}/{bottom}" if rest and whole else f"{rest}/{bottom}" if rest else f"{whole}"
+    )
     return f"-{text}" if inches < 0 and count else text
 
 
@@ -58,11 +65,13 @@ def show_number(value: float, unit: str, decimals: int, system: str = "metric") 
 
 def show(value: float, unit: str, decimals: int, system: str = "metric") -> str:
     """The figure with its unit, as people read it."""
+    return with_unit(show_number(value, unit, decimals, system), unit, system)
+
+
+def with_unit(number: str, unit: str, system: str = "metric") -> str:
+    """A figure already printed, with the unit that a reader of ``system`` reads behind it."""
     name = UNITS[reader_unit(unit, system)].shown
-    number = show_number(value, unit, decimals, system)
-    if not name:
-        return number
-    return f"{number}{name}" if name == "°" else f"{number} {name}"
+    return f"{number}{name}" if name == "°" else f"{number} {name}".rstrip()
 
 
 def as_typed(value: float, unit: str, decimals: int, system: str = "metric") -> str:

@@ -75,6 +75,9 @@ def _faults(calculator: Calculator) -> Iterable[str]:
     for result in calculator.results:
         if result not in known:
             yield f"result '{result}' is not worked out"
+    for name in calculator.aside:
+        if name not in calculator.results:
+            yield f"'{name}' stands aside but is no result"
     for name, quantity in quantities(calculator).items():
         # A constant is never converted, so its unit may be any that pint knows.
         if quantity.unit not in UNITS and name not in {c.name for c in calculator.constants}:

@@ -12,8 +12,17 @@ from ..references import CODE, FENCE, blank
 
 LINK = re.compile(r"(?<!!)\[[^\]\n]*\]\((?P<target>[^)\s]+)\)")
 IMAGE = re.compile(r"!\[[^\]\n]*\]\((?P<target>[^)\s]+)\)")
-HEADING = re.compile(r"^#{1,6} (?P<title>.+?)\s*(?:\{[^}]*#(?P<id>[\w-]+)[^}]*\})?\s*$", re.MULTILINE)
-GENERATED = ("calculators/", "tolerances.md", "hazards.md", "glossary.md", "sources.md", "gauges.md")
+HEADING = re.compile(
+    r"^#{1,6} (?P<title>.+?)\s*(?:\{[^}]*#(?P<id>[\w-]+)[^}]*\})?\s*$", re.MULTILINE
+)
+GENERATED = (
+    "calculators/",
+    "tolerances.md",
+    "hazards.md",
+    "glossary.md",
+    "sources.md",
+    "gauges.md",
+)
 
 
 def find_problems(handbook: Handbook) -> Iterator[Problem]:

@@ -85,5 +85,7 @@ def _blocks(handbook: Handbook, page: Page) -> Iterator[Problem]:
             )  # fmt: skip
         if name == "drawing" and not (handbook.docs / "drawings" / f"{argument}.svg").exists():
             yield page.problem(
-                found.start(), f"no drawing 'docs/drawings/{argument}.svg'", "draw it or mend the name"
+                found.start(),
+                f"no drawing 'docs/drawings/{argument}.svg'",
+                "draw it or mend the name",
             )

@@ -54,7 +54,9 @@ def find_problems(handbook: Handbook) -> Iterator[Problem]:
                 yield _front(station, "hazards", f"unknown hazard '{id}'", "add it to docs/data")
         for name in station.field("calculators") or ():
             if name not in handbook.calculators:
-                yield _front(station, "calculators", f"unknown calculator '{name}'", "mend the name")
+                yield _front(
+                    station, "calculators", f"unknown calculator '{name}'", "mend the name"
+                )
             elif f"/// calculator | {name}\n" not in station.page.body:
                 yield _front(
                     station, "calculators", f"calculator '{name}' is not placed on the page",

@@ -27,6 +27,7 @@ from calculators.engine.unit_table import UNITS
 
 from .context import Context, calculator_page
 
+STILL_WORDS = "Shown: the example. Change a figure and it recalculates here, on this device."
 SYSTEM_WORDS = (("metric", "mm"), ("inch", "inch, decimal"), ("inch64", "inch, 64ths"))
 
 
@@ -60,13 +61,15 @@ def calculator_block(
 <p>{escape(calculator.summary)}</p></header>
 <div class="br-calc-bar">
 <fieldset class="br-units"><legend>Units</legend>{systems}</fieldset>
-<p class="br-state" role="status" data-state="still">Shown: the example. Change a figure and it recalculates here, on this device.</p>
+<p class="br-state" role="status" data-state="still">{STILL_WORDS}</p>
 </div>
-<form class="br-form" novalidate autocomplete="off" aria-label="{escape(calculator.title)}">{_groups(calculator, examples, worked.inputs)}
+<form class="br-form" novalidate autocomplete="off" aria-label="{escape(calculator.title)}">
+{_groups(calculator, examples, worked.inputs)}
 <p class="br-form-end"><button type="reset" class="br-button">Back to the example</button></p></form>
+<p class="br-headline" data-part="headline" aria-hidden="true">{made["headline"]}</p>
 <div class="br-answer" role="region" aria-label="Answer: {escape(calculator.title)}">
 <div data-part="results" aria-live="polite">{made["results"]}</div>
-<div data-part="cautions">{made["cautions"]}</div>
+{_aside(calculator, made["more"])}<div data-part="cautions">{made["cautions"]}</div>
 <div data-part="drawings">{made["drawings"]}</div>
 <div data-part="tables">{made["tables"]}</div>
 <details class="br-fold"><summary>Worked steps</summary><div data-part="steps">{made["steps"]}</div></details>
@@ -75,12 +78,23 @@ def calculator_block(
 </section>"""
 
 
+def _aside(calculator: Calculator, more: str) -> str:
+    if not calculator.aside:
+        return ""
+    return (
+        '<details class="br-fold"><summary>More figures</summary>'
+        f'<div data-part="more">{more}</div></details>\n'
+    )
+
+
 def _groups(calculator: Calculator, examples: Mapping[str, Any], chosen: Mapping[str, Any]) -> str:
     groups: dict[str, list[str]] = {}
     hidden: dict[str, bool] = {}
     for item in calculator.inputs:
         shown = applies(item, chosen)
-        groups.setdefault(item.group, []).append(_field(calculator, item, examples[item.name], shown))
+        groups.setdefault(item.group, []).append(
+            _field(calculator, item, examples[item.name], shown)
+        )
         hidden[item.group] = hidden.get(item.group, True) and not shown
     made = []
     for title, fields in groups.items():
@@ -135,7 +149,7 @@ def _choice(item: Choice, id: str, value: str) -> str:
     )
     describe = f' aria-describedby="{id}-help"' if item.help else ""
     return (
-        f"{_label(item, id)}<select id=\"{id}\" name=\"{item.name}\"{describe}>{options}</select>"
+        f'{_label(item, id)}<select id="{id}" name="{item.name}"{describe}>{options}</select>'
         f"{_help(item, id)}"
     )
 
@@ -143,7 +157,9 @@ def _choice(item: Choice, id: str, value: str) -> str:
 def _entry(item: Number | Readings, id: str, value: Any) -> str:
     """One text entry with its unit behind it; what it allows stands in the help line."""
     if isinstance(item, Readings):
-        text = "; ".join(_typed(item, one) for one in value) if not isinstance(value, str) else value
+        text = (
+            "; ".join(_typed(item, one) for one in value) if not isinstance(value, str) else value
+        )
         more = f"{item.at_least} to {item.at_most} readings, each {allowed_range(item)}."
     else:
         text = _typed(item, value)
@@ -170,7 +186,9 @@ def _rows(item: Rows, id: str, value: Any) -> str:
     for column in item.columns:
         unit = UNITS[column.unit].shown if isinstance(column, Number) else ""
         key = f"{item.name}.{column.name}"
-        behind = f' <span class="br-unit" data-unit-of="{key}">{escape(unit)}</span>' if unit else ""
+        behind = (
+            f' <span class="br-unit" data-unit-of="{key}">{escape(unit)}</span>' if unit else ""
+        )
         heads.append(f'<th scope="col">{escape(column.label)}{behind}</th>')
     rows = "".join(_row(item, id, number, row) for number, row in enumerate(value, 1))
     most = f' data-at-least="{item.at_least}" data-at-most="{item.at_most}"'
@@ -179,7 +197,7 @@ def _rows(item: Rows, id: str, value: Any) -> str:
         f'<div class="br-scroll" role="region" tabindex="0" aria-labelledby="{id}">'
         f'<table class="br-entry-rows" data-rows="{item.name}"{most}><thead><tr>{"".join(heads)}'
         f'<th scope="col"><span class="br-hidden">Remove</span></th></tr></thead>'
-        f'<tbody>{rows}</tbody></table></div>'
+        f"<tbody>{rows}</tbody></table></div>"
         f'<button type="button" class="br-button" data-add-row>Add a row</button>'
     )
 

@@ -10,10 +10,7 @@ from .tolerance_table import reading
 
 def hazard_cards(context: Context, ids: list[str], brief: bool) -> str:
     """Cautions for a station (brief: linked to the full entry) or the whole list."""
-    cards = [
-        _hazard(context, context.handbook.entries["hazards"][id], brief)
-        for id in ids
-    ]
+    cards = [_hazard(context, context.handbook.entries["hazards"][id], brief) for id in ids]
     return f'<div class="br-hazards">{"".join(cards)}</div>'
 
 
@@ -115,7 +112,9 @@ def _fields(source: Source) -> dict[str, object]:
 
 
 def _source(id: str, fields: dict[str, object]) -> str:
-    parts = [str(fields[name]) for name in ("author", "edition", "year", "where") if fields.get(name)]
+    parts = [
+        str(fields[name]) for name in ("author", "edition", "year", "where") if fields.get(name)
+    ]
     link = fields.get("link")
     address = f' <span class="br-others">{escape(link)}</span>' if link else ""
     note = f'<span class="br-others">{escape(fields["note"])}</span>' if fields.get("note") else ""

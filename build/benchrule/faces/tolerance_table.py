@@ -15,7 +15,7 @@ def tolerance_table(context: Context, tolerances: Iterable[Tolerance], caption: 
     return (
         f'<table class="br-tolerances"><caption>{escape(caption)}</caption>\n'
         '<thead><tr><th scope="col">What</th><th scope="col">Limits</th>'
-        '<th scope="col">How it is measured</th><th scope="col">When it is out</th></tr></thead>\n'
+        '<th scope="col">How it is measured, and what to do when it is out</th></tr></thead>\n'
         f"<tbody>\n{rows}\n</tbody></table>"
     )
 
@@ -33,12 +33,12 @@ def _row(context: Context, tolerance: Tolerance) -> str:
         source += f", {escape(decided['by'])}, {escape(decided['on'])}"
     return (
         f'<tr id="tol-{tolerance.id}">'
-        f'<th scope="row" data-label="What">{escape(tolerance.field("feature"))}'
+        f'<th scope="row">{escape(tolerance.field("feature"))}'
         f'<span class="br-why">{escape(tolerance.field("reason"))}</span></th>\n'
-        f'<td data-label="Limits" class="br-limits"><strong>{escape(metric)}</strong>{both}{aim}</td>\n'
-        f'<td data-label="How it is measured">{escape(tolerance.field("measure"))} '
-        f"{gauge_words(context, tolerance.field('gauge'))}</td>\n"
-        f'<td data-label="When it is out">{escape(tolerance.field("when_out"))}'
+        f'<td class="br-limits"><strong>{escape(metric)}</strong>{both}{aim}</td>\n'
+        f"<td><p>{escape(tolerance.field('measure'))} "
+        f"{gauge_words(context, tolerance.field('gauge'))}.</p>\n"
+        f'<p><strong class="br-out">Out?</strong> {escape(tolerance.field("when_out"))}</p>'
         f'<span class="br-from">{source}</span></td></tr>'
     )
 

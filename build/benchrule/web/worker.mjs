@@ -23,9 +23,11 @@ started.then(
 onmessage = async ({ data }) => {
   const { python, door } = await started;
   const { id, ask, text } = data;
+  const from = performance.now();
   try {
     const answer = ask === "fields" ? door.live_fields(text) : door.live(text);
-    postMessage({ id, answer, heap: python._module?.HEAP8?.length ?? 0 });
+    const took = performance.now() - from;
+    postMessage({ id, answer, took, heap: python._module?.HEAP8?.length ?? 0 });
   } catch (error) {
     postMessage({ id, failed: String(error?.message ?? error) });
   }

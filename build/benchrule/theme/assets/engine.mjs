@@ -59,13 +59,13 @@ export class Engine {
     });
   }
 
-  #receive({ id, answer, failed, heap }) {
+  #receive({ id, answer, took, failed, heap }) {
     const waiting = this.#waiting.get(id);
     if (!waiting) return;
     this.#waiting.delete(id);
     clearTimeout(waiting.limit);
     if (failed) waiting.reject(new Error(failed));
-    else waiting.resolve(JSON.parse(answer));
+    else waiting.resolve({ ...JSON.parse(answer), took });
     if (heap > HEAP_LIMIT_BYTES && this.#waiting.size === 0) this.#drop();
   }
 

@@ -18,8 +18,10 @@ export class CalculatorForm {
   #units = "metric";
   #busy = false;
   #wanted = false;
+  #changed = false;
   #shown = {};
   #rows = new Map();
+  #parts;
 
   constructor(section, engine) {
     this.#section = section;
@@ -27,6 +29,9 @@ export class CalculatorForm {
     this.#name = section.dataset.calculator;
     this.#form = section.querySelector(".br-form");
     this.#answer = section.querySelector(".br-answer");
+    this.#parts = new Map(
+      [...section.querySelectorAll("[data-part]")].map((part) => [part.dataset.part, part]),
+    );
     for (const table of section.querySelectorAll("[data-rows]")) {
       this.#rows.set(table, table.tBodies[0].innerHTML);
     }
@@ -35,6 +40,10 @@ export class CalculatorForm {
     this.#form.addEventListener("submit", (event) => event.preventDefault());
     this.#form.addEventListener("reset", () => setTimeout(() => this.#reset()));
     this.#form.addEventListener("click", (event) => this.#pressed(event.target));
+    for (const fold of this.#answer.querySelectorAll("details")) {
+      // What is folded away was not worked out again since the example.
+      fold.addEventListener("toggle", () => fold.open && this.#changed && this.recalculate());
+    }
     section.addEventListener("focusin", () => this.warm(), { once: true });
     section.addEventListener("pointerdown", () => this.warm(), { once: true });
     for (const radio of section.querySelectorAll(".br-units input")) {
@@ -88,7 +97,7 @@ export class CalculatorForm {
 
   /** Asks for the answer to what stands in the form; the latest entry wins. */
   async recalculate() {
-    this.#wanted = true;
+    this.#wanted = this.#changed = true;
     if (this.#busy) return;
     this.#busy = true;
     if (this.#section.querySelector(".br-state").dataset.state === "still") this.#say("starting");
@@ -96,8 +105,11 @@ export class CalculatorForm {
       while (this.#wanted) {
         this.#wanted = false;
         const asked = performance.now();
-        const request = { calculator: this.#name, inputs: this.#entries(), units: this.#units };
+        const request = {
+          calculator: this.#name, inputs: this.#entries(), units: this.#units, parts: this.#seen(),
+        };
         const found = await this.#engine.ask("live", request);
+        found.arrived = performance.now() - asked;
         if (!this.#wanted) this.#show(found, asked);
       }
     } catch (error) {
@@ -107,6 +119,13 @@ export class CalculatorForm {
     }
     // An entry may have come in while a failure was being said.
     if (this.#wanted) this.recalculate();
+  }
+
+  /** The parts before the reader: folded ones are worked out when they are opened. */
+  #seen() {
+    return [...this.#parts]
+      .filter(([, part]) => part.closest("details")?.open ?? true)
+      .map(([name]) => name);
   }
 
   #typed(target) {
@@ -195,7 +214,8 @@ export class CalculatorForm {
     }
     this.#answer.toggleAttribute("data-stale", Boolean(found.refused));
     this.#say(found.refused ? "refused" : "live");
-    const detail = { milliseconds: performance.now() - asked, refused: Boolean(found.refused) };
+    const milliseconds = performance.now() - asked;
+    const detail = { milliseconds, worker: found.took, arrived: found.arrived, refused: Boolean(found.refused) };
     this.#section.dispatchEvent(new CustomEvent("benchrule:answer", { bubbles: true, detail }));
   }
 
@@ -203,13 +223,9 @@ export class CalculatorForm {
   #put(name, html) {
     if (this.#shown[name] === html) return;
     this.#shown[name] = html;
-    const place = this.#answer.querySelector(`[data-part="${name}"]`);
     const fresh = document.createElement("template");
     fresh.innerHTML = html;
-    if (name === "results" && patched(place, fresh.content)) return;
-    const scrolled = [...place.querySelectorAll(".br-scroll")].map((box) => box.scrollLeft);
-    place.replaceChildren(fresh.content);
-    place.querySelectorAll(".br-scroll").forEach((box, at) => (box.scrollLeft = scrolled[at] ?? 0));
+    morphChildren(this.#parts.get(name), fresh.content);
   }
 
   #markRefused(refused) {
@@ -250,20 +266,30 @@ export class CalculatorForm {
   }
 }
 
-/** Changes only the figures where the list of results is the same as before. */
-function patched(place, fresh) {
-  const before = place.querySelectorAll("dl > div");
-  const after = fresh.querySelectorAll("dl > div");
-  if (!before.length || before.length !== after.length) return false;
-  const same = [...before].every(
-    (row, at) => row.firstElementChild.outerHTML === after[at].firstElementChild.outerHTML,
-  );
-  if (!same) return false;
-  before.forEach((row, at) => {
-    const text = after[at].lastElementChild.textContent;
-    if (row.lastElementChild.textContent !== text) row.lastElementChild.textContent = text;
+/** Makes the children of ``old`` those of ``fresh``, changing as little as can be. */
+function morphChildren(old, fresh) {
+  const before = [...old.childNodes];
+  const after = [...fresh.childNodes];
+  after.forEach((node, at) => {
+    if (at >= before.length) old.append(node);
+    else morph(before[at], node);
   });
-  return true;
+  for (const node of before.slice(after.length)) node.remove();
+}
+
+function morph(old, fresh) {
+  if (old.nodeName !== fresh.nodeName) return old.replaceWith(fresh);
+  if (old.nodeType !== Node.ELEMENT_NODE) {
+    if (old.data !== fresh.data) old.data = fresh.data;
+    return undefined;
+  }
+  for (const { name, value } of fresh.attributes) {
+    if (old.getAttribute(name) !== value) old.setAttribute(name, value);
+  }
+  for (const { name } of [...old.attributes]) {
+    if (!fresh.hasAttribute(name)) old.removeAttribute(name);
+  }
+  return morphChildren(old, fresh);
 }
 
 /** Keeps a choice on this device; a browser that refuses to is no reason to stop. */

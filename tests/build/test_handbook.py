@@ -1,0 +1,132 @@
+"""The handbook as objects: how limits read, what search entries hold, what exercises draw."""
+
+from pathlib import Path
+
+import pytest
+
+from benchrule.exercises import draw_question, within
+from benchrule.handbook import Handbook, load_handbook
+from benchrule.references import BadReference, find_references, parse_reference
+from benchrule.search_entries import Vocabulary, search_entries
+from calculators.engine.registry import load, modules
+
+from .trees import TOLERANCE, read_tree, sound_tree
+
+ROOT = Path(__file__).parents[2]
+
+
+@pytest.fixture(scope="module")
+def demo() -> Handbook:
+    handbook, problems = load_handbook(ROOT, ROOT / "docs")
+    assert problems == []
+    return handbook
+
+
+@pytest.mark.parametrize(
+    ("fields", "metric", "inch"),
+    [
+        ("high: 0.1", "at most 0.10 mm", "at most 0.0039 in"),
+        ("low: 3", "at least 3.00 mm", "at least 0.1181 in"),
+        ("low: 0\n  high: 0.1", "at most 0.10 mm", "at most 0.0039 in"),
+        ("low: 5.5\n  high: 6", "5.50 to 6.00 mm", "0.2165 to 0.2362 in"),
+        ("low: 35.8\n  high: 36.2\n  target: 36", "36.00 ± 0.20 mm", "1.4173 ± 0.0079 in"),
+        ("low: -0.1\n  high: 0.1\n  target: 0", "0.00 ± 0.10 mm", "0.0000 ± 0.0039 in"),
+        ("low: 2\n  high: 2", "2.00 mm", "0.0787 in"),
+    ],
+)
+def test_limits_read_as_people_say_them(
+    fields: str, metric: str, inch: str, tmp_path: Path
+) -> None:
+    tree = sound_tree()
+    tree["docs/data/tolerances/sanding.yml"] = "".join(
+        TOLERANCE.format(number=number).replace("high: 0.1", fields) for number in range(1, 9)
+    )
+    handbook, problems = read_tree(tmp_path, tree)
+    assert problems == []
+    assert handbook.tolerances["flat-1"].limits() == metric
+    assert handbook.tolerances["flat-1"].limits("inch") == inch
+
+
+def test_temperatures_are_not_given_as_plus_minus_in_fahrenheit(tmp_path: Path) -> None:
+    tree = sound_tree()
+    path = "docs/data/tolerances/sanding.yml"
+    tree[path] = tree[path].replace(
+        "high: 0.1\n  unit: mm", "low: 60\n  high: 64\n  target: 62\n  unit: degC"
+    )
+    tree["docs/data/gauges.yml"] = tree["docs/data/gauges.yml"].replace("unit: mm", "unit: degC")
+    handbook, _ = read_tree(tmp_path, tree)
+    assert handbook.tolerances["flat-1"].limits() == "62.00 ± 2.00 °C"
+    assert handbook.tolerances["flat-1"].limits("inch") == "140.00 to 147.20 °F"
+
+
+def test_yaml_words_stay_words(tmp_path: Path) -> None:
+    tree = sound_tree()
+    path = "docs/data/tolerances/sanding.yml"
+    tree[path] = tree[path].replace(
+        "source: common-practice", "source: common-practice\n  decided: {by: no, on: 2026-01-02}"
+    )
+    handbook, problems = read_tree(tmp_path, tree)
+    assert problems == []
+    assert handbook.tolerances["flat-1"].field("decided") == {"by": "no", "on": "2026-01-02"}
+
+
+@pytest.mark.parametrize("text", ["plain: 3 mm", "nonsense:x:y", "plain:|reason"])
+def test_bad_references_say_what_would_do(text: str) -> None:
+    with pytest.raises(BadReference, match=r"kind|reason"):
+        parse_reference(text)
+
+
+def test_references_in_code_are_left_alone() -> None:
+    assert list(find_references("`[[a]]` [[b]]\n```\n[[c]]\n```\n")) == [(8, "b")]
+
+
+def test_the_demo_shop_has_four_full_stations(demo: Handbook) -> None:
+    assert [station.id for station in demo.stations] == [
+        "glueing-up-the-box", "fretting", "neck-fit", "polishing",
+    ]  # fmt: skip
+    for station in demo.stations:
+        assert len(demo.tolerances_of(station.id)) >= 10
+
+
+def test_search_entries_carry_the_words_of_newcomers(demo: Handbook) -> None:
+    address = {f"stations/{station.id}.md": f"stations/{station.id}/" for station in demo.stations}
+    address |= {f"calculators/{name}.md": f"calculators/{name}/" for name in demo.calculators}
+    address |= {"glossary.md": "glossary/"}
+    entries = {str(entry["location"]): entry for entry in search_entries(demo, address)}
+    assert len(entries) == len(demo.tolerances) + len(demo.calculators) + len(
+        demo.entries["glossary"]
+    )
+    lift = entries["stations/fretting/#tol-fret-crown-lift"]
+    assert "0.05 mm" in str(lift["title"]) and "Also:" in str(lift["text"])
+
+
+def test_a_text_that_mentions_a_thing_gets_its_other_words(tmp_path: Path) -> None:
+    tree = sound_tree()
+    tree["docs/data/glossary.yml"] = (
+        "block: {term: Sanding block, meaning: x, other_words: [cork, paper holder]}\n"
+    )
+    handbook, _ = read_tree(tmp_path, tree)
+    vocabulary = Vocabulary(handbook)
+    assert vocabulary.other_words("Wrap the paper holder") == ["Sanding block", "cork"]
+    assert vocabulary.other_words("Sanding blocks") == ["cork", "paper holder"]
+    assert vocabulary.other_words("A recorkscrew") == []
+
+
+EXERCISES = [
+    pytest.param(load(name), exercise, id=f"{name}: {exercise.name}")
+    for name in modules()
+    for exercise in load(name).exercises
+]
+
+
+@pytest.mark.parametrize(("calculator", "exercise"), EXERCISES)
+def test_exercises_draw_questions_whose_slips_are_wrong(calculator, exercise) -> None:  # type: ignore[no-untyped-def]
+    words = set()
+    for seed in range(60):
+        question = draw_question(calculator, exercise, seed)
+        assert question == draw_question(calculator, exercise, seed)
+        assert "{" not in question.words
+        for slip in question.slips.values():
+            assert abs(slip - question.answer) > within(exercise, question.answer)
+        words.add(question.words)
+    assert len(words) > 30, "the questions are hardly different"
