@@ -45,6 +45,11 @@ calculator = Calculator(
         "shim_wanted", "joint_left", "bridge_per_shaving", "action_per_shaving",
         "side_per_shaving", "say_height_spread", "say_pitch_spread", "say_action_spread",
     ),
+    aside=(
+        "tongue_gap", "pitch_now", "action_now", "heel_off", "board_off", "side_cut", "cheek_cut",
+        "joint_left", "bridge_per_shaving", "action_per_shaving", "side_per_shaving",
+        "say_height_spread", "say_pitch_spread", "say_action_spread",
+    ),
     drawings=(
         Drawing(name="side", title="The neck from the side", function=draw_side),
         Drawing(name="plan", title="The neck from above; the offset is drawn large",

@@ -15,14 +15,15 @@ LAYERS = [
     {"located_yaml", "site_config", "runtime", "site_assets"},
     {"data"},
     {"handbook", "calc_text"},
-    {"checks", "exercises", "search_entries", "generated_pages"},
+    {"checks", "exercises", "generated_pages"},
+    {"search_entries"},
     {"faces"},
     {"markdown_extension"},
     {"plugin"},
     {"cli"},
 ]
 ENGINE_LAYERS = [
-    {"declaration", "text", "unit_table"},
+    {"declaration", "text", "unit_table", "shop_packages"},
     {"formula", "reading"},
     {"showing"},
     {"inputs", "mathml", "drawing"},

@@ -10,6 +10,7 @@ from typing import Any
 
 from calculators.engine import registry
 from calculators.engine.declaration import Calculator
+from calculators.engine.shop_packages import PACKAGES
 from calculators.engine.showing import show, show_number
 from calculators.engine.unit_table import UNITS
 
@@ -188,6 +189,6 @@ def load_calculators(root: Path, packages: tuple[str, ...]) -> dict[str, Calcula
     for package in packages:
         if str(root) not in sys.path:
             sys.path.insert(0, str(root))
-        if package not in registry.PACKAGES:
-            registry.PACKAGES.append(package)
+        if package not in PACKAGES:
+            PACKAGES.append(package)
     return {name: registry.load(name) for name in registry.modules()}

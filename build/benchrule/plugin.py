@@ -25,8 +25,10 @@ from .handbook import Handbook, load_handbook
 from .markdown_extension import BenchruleExtension
 from .problems import Problem
 from .runtime import runtime_folder
-from .search_entries import search_entries
+from .search_entries import search_entries, tune_entries
 from .site_assets import ASSETS, SCRIPT, STYLES, asset_files
+
+SEARCH_DIALOG = 'data-md-component="search" role="dialog"'
 
 log = logging.getLogger("mkdocs.plugins.benchrule")
 
@@ -107,6 +109,10 @@ class BenchrulePlugin(BasePlugin[Options]):
             return title + station_body(markdown)
         return markdown
 
+    def on_post_page(self, output: str, /, *, page: Page, config: MkDocsConfig) -> str:
+        """Gives the theme's search dialog the name that screen readers need."""
+        return output.replace(SEARCH_DIALOG, f'{SEARCH_DIALOG} aria-label="Search"', 1)
+
     @event_priority(100)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Adds the search entries before the search plugin writes its index."""
@@ -117,7 +123,9 @@ class BenchrulePlugin(BasePlugin[Options]):
         directory_urls = config.use_directory_urls
         sources = [*self.generated, *(page.source for page in self.handbook.pages)]
         address = {source: _address(source, directory_urls) for source in sources}
-        search.search_index.entries.extend(search_entries(self.handbook, address))
+        entries = search.search_index.entries
+        tune_entries(self.handbook, entries, address)
+        entries.extend(search_entries(self.handbook, address))
 
 
 def report(problems: list[Problem]) -> None:

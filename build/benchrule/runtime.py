@@ -19,6 +19,7 @@ from . import __version__
 from .web_packages import web_package
 
 WHEEL = f"benchrule_calculators-{__version__}-py3-none-any.whl"
+PACKAGES_FILE = "calculators/engine/shop_packages.py"
 FIXED_DATE = (2020, 1, 1, 0, 0, 0)
 FROM_NPM = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 # Parts of the standard library that no calculation can need: other programs' protocols, tests,
@@ -78,6 +79,7 @@ def _sources(packages: tuple[str, ...]) -> dict[str, bytes]:
     for name, folder in packages_folders(packages):
         for path in sorted(folder.rglob("*.py")):
             found[f"{name}/{path.relative_to(folder).as_posix()}"] = path.read_bytes()
+    found[PACKAGES_FILE] = f"PACKAGES = {list(packages)!r}\n".encode()
     return found
 
 

@@ -1,13 +1,21 @@
 """Search entries of their own for tolerances, calculators and terms, each landing on its row.
 
 The words that a newcomer would type are put in: an entry that mentions a glossary term, or one
-of its other words, carries all the words for that thing.
+of its other words, carries all the words for that thing. They go into the index's field for tags,
+which weighs most, together with the entry's own title; the pages do not show them.
 """
 
 import re
 from collections.abc import Iterable
 
+from .checks.stations import parts_of
 from .handbook import Handbook, Tolerance
+
+SECTIONS = {
+    "Purpose", "What good looks like", "Before you start", "Steps", "What goes wrong", "Tolerances",
+    "Calculator", "Before you pass it on", "Practice", "Incoming checks", "Tools",
+    "Hazards and cautions",
+}  # fmt: skip
 
 Entry = dict[str, object]
 
@@ -42,13 +50,41 @@ def search_entries(handbook: Handbook, address: dict[str, str]) -> Iterable[Entr
         text = f"{calculator.summary} Asks: {labels}."
         yield _entry(
             f"{address[f'calculators/{name}.md']}#calc-{name}", f"Calculator: {calculator.title}",
-            text, [*calculator.other_words, *vocabulary.other_words(calculator.title)], 3,
+            text, [*calculator.other_words, *vocabulary.other_words(calculator.title)], 1.5,
         )  # fmt: skip
     for entry in handbook.entries["glossary"].values():
         yield _entry(
             f"{address['glossary.md']}#term-{entry.id}", str(entry.fields["term"]),
             str(entry.fields["meaning"]), entry.fields.get("other_words", []), 1.5,
         )  # fmt: skip
+
+
+def tune_entries(handbook: Handbook, entries: list[Entry], address: dict[str, str]) -> None:
+    """Lets the index's own entries for pages and headings be found as well as our rows.
+
+    A page as a whole is found by its title and summary; a heading by its title and every other
+    word for what the title names.
+    """
+    vocabulary = Vocabulary(handbook)
+    faults = {
+        part.title
+        for station in handbook.stations
+        for section in parts_of(station.page.body)
+        if section.title == "What goes wrong"
+        for part in section.parts
+    }
+    stations = {address[station.page.source]: station for station in handbook.stations}
+    for entry in entries:
+        page, hash, _ = str(entry["location"]).partition("#")
+        station = stations.get(page)
+        title = str(entry["title"])
+        if station is None:
+            continue
+        if not hash:
+            entry["text"] = station.field("summary")
+        elif title not in SECTIONS:
+            entry["tags"] = [title, *vocabulary.other_words(title)]
+            entry["boost"] = 3 if title in faults else 1
 
 
 def _tolerance(
@@ -70,10 +106,10 @@ def _tolerance(
 
 
 def _entry(location: str, title: str, text: str, words: Iterable[str], boost: float) -> Entry:
-    also = ", ".join(dict.fromkeys(words))
     return {
         "location": location,
         "title": title,
-        "text": f"{text} Also: {also}." if also else text,
+        "text": text,
+        "tags": [title.partition(":")[0], *dict.fromkeys(words)],
         "boost": boost,
     }

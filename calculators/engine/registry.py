@@ -1,6 +1,6 @@
 """Finds calculators by name without importing them: ``fret-spacing`` is ``fret_spacing.py``.
 
-A handbook may bring calculators of its own: any package on the path listed in ``PACKAGES``.
+A handbook may bring calculators of its own, in any importable package listed in ``PACKAGES``.
 """
 
 import importlib
@@ -10,8 +10,8 @@ from functools import lru_cache
 from types import ModuleType
 
 from .declaration import Calculator
+from .shop_packages import PACKAGES
 
-PACKAGES = ["calculators"]
 SHARED = ("engine", "laws", "sources")  # what calculators share is no calculator
 
 

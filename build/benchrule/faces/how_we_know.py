@@ -29,7 +29,8 @@ def how_we_know(context: Context, calculator: Calculator) -> str:
         )
         rows += [_row(compared) for compared in compare(calculator, check)]
     return (
-        '<div class="br-scroll" role="region" tabindex="0" aria-label="Outside checks">'
+        '<div class="br-scroll" data-search-exclude role="region" tabindex="0" '
+        'aria-label="Outside checks">'
         '<table class="br-table br-checks"><thead><tr><th scope="col" class="br-words">Figure</th>'
         '<th scope="col">The source has</th><th scope="col">We have</th>'
         '<th scope="col">Difference</th></tr></thead>'

@@ -11,7 +11,9 @@ from .tolerance_table import reading
 def hazard_cards(context: Context, ids: list[str], brief: bool) -> str:
     """Cautions for a station (brief: linked to the full entry) or the whole list."""
     cards = [_hazard(context, context.handbook.entries["hazards"][id], brief) for id in ids]
-    return f'<div class="br-hazards">{"".join(cards)}</div>'
+    return (
+        f'<div class="br-hazards"{" data-search-exclude" if brief else ""}>{"".join(cards)}</div>'
+    )
 
 
 def _hazard(context: Context, entry: Entry, brief: bool) -> str:
@@ -65,7 +67,7 @@ def glossary_list(context: Context) -> str:
             + (f'<span class="br-others">See {see}</span>' if see else "")
             + "</dd>"
         )
-    return f'<dl class="br-glossary">{"".join(lines)}</dl>'
+    return f'<dl class="br-glossary" data-search-exclude>{"".join(lines)}</dl>'
 
 
 def gauge_table(context: Context) -> str:
@@ -81,7 +83,7 @@ def gauge_table(context: Context) -> str:
             f"{source_link(context, fields['source'])}</td></tr>"
         )
     return (
-        '<table class="br-tolerances br-gauges"><thead><tr><th scope="col">Gauge</th>'
+        '<table class="br-tolerances br-gauges" data-search-exclude><thead><tr><th scope="col">Gauge</th>'
         '<th scope="col">Reads</th><th scope="col">Uncertainty (k = 2)</th>'
         f'<th scope="col">Note</th></tr></thead><tbody>\n{"".join(rows)}\n</tbody></table>'
     )
@@ -96,7 +98,7 @@ def source_list(context: Context) -> str:
         for source in calculator.sources:
             merged.setdefault(source.id, _fields(source))
     lines = "".join(_source(id, fields) for id, fields in sorted(merged.items(), key=_by_kind))
-    return f'<dl class="br-glossary br-sources">{lines}</dl>'
+    return f'<dl class="br-glossary br-sources" data-search-exclude>{lines}</dl>'
 
 
 def _by_kind(item: tuple[str, dict[str, object]]) -> tuple[int, str]:

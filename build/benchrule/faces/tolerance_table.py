@@ -13,7 +13,7 @@ def tolerance_table(context: Context, tolerances: Iterable[Tolerance], caption: 
     """A table whose rows can be linked to: ``#tol-<id>``."""
     rows = "\n".join(_row(context, tolerance) for tolerance in tolerances)
     return (
-        f'<table class="br-tolerances"><caption>{escape(caption)}</caption>\n'
+        f'<table class="br-tolerances" data-search-exclude><caption>{escape(caption)}</caption>\n'
         '<thead><tr><th scope="col">What</th><th scope="col">Limits</th>'
         '<th scope="col">How it is measured, and what to do when it is out</th></tr></thead>\n'
         f"<tbody>\n{rows}\n</tbody></table>"

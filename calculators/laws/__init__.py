@@ -1,0 +1,1 @@
+"""Published relations that calculators share: plain functions, each with its source and range."""
