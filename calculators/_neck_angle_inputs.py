@@ -194,7 +194,7 @@ INPUTS: tuple[Input, ...] = (
     ),
     Number(
         name="draws", label="Draws", symbol="", unit="1", decimals=0, whole=True, lowest=200,
-        highest=2000, example=1000, group=GAUGES,
+        highest=2000, example=500, group=GAUGES,
     ),
     Number(
         name="seed", label="Seed of the draws", symbol="", unit="1", decimals=0, whole=True,

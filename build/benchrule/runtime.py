@@ -15,6 +15,9 @@ import zipfile
 from importlib import resources
 from pathlib import Path
 
+from calculators.engine.registry import modules
+from calculators.engine.shop_packages import PACKAGES
+
 from . import __version__
 from .web_packages import web_package
 
@@ -26,12 +29,14 @@ FROM_NPM = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 # debuggers, foreign encodings. The rest stays, lest a lazy import find nothing.
 LEAVE_OUT = [
     r"encodings/(?!__init__|aliases|utf_8|latin_1|ascii|cp437|idna|unicode_escape|raw_unicode_escape)",
-    r"(_pyrepl|curses|dbm|ensurepip|idlelib|lib2to3|msilib|multiprocessing|pydoc_data|sqlite3|test"
-    r"|tkinter|turtledemo|unittest|venv|wsgiref|xml|xmlrpc|html|http|ctypes|email/test)/",
+    r"(_pyrepl|curses|dbm|email|ensurepip|idlelib|lib2to3|msilib|multiprocessing|pydoc_data|sqlite3"
+    r"|test|tkinter|tomllib|turtledemo|unittest|venv|wsgiref|xml|xmlrpc|html|http|ctypes)/",
     r"(pdb|bdb|doctest|pydoc|mailbox|imaplib|smtplib|ftplib|poplib|nntplib|turtle|optparse|cmd|"
     r"_pyio|pickletools|mailcap|telnetlib|webbrowser|antigravity|this|profile|cProfile|pstats|"
     r"trace|timeit|tabnanny|pyclbr|zipapp|_sysconfigdata.*|netrc|plistlib|configparser|_aix_support|"
-    r"_osx_support|_android_support|_ios_support|socketserver|difflib|shelve|fileinput)\.py$",
+    r"_osx_support|_android_support|_ios_support|socketserver|difflib|shelve|fileinput|argparse|"
+    r"ipaddress|uuid|calendar|mimetypes|getpass|sched|quopri|getopt|rlcompleter|code|graphlib|"
+    r"nturl2path|modulefinder|runpy|symtable|compileall|py_compile)\.py$",
 ]
 
 
@@ -79,7 +84,10 @@ def _sources(packages: tuple[str, ...]) -> dict[str, bytes]:
     for name, folder in packages_folders(packages):
         for path in sorted(folder.rglob("*.py")):
             found[f"{name}/{path.relative_to(folder).as_posix()}"] = path.read_bytes()
-    found[PACKAGES_FILE] = f"PACKAGES = {list(packages)!r}\n".encode()
+    for name in packages:
+        if name not in PACKAGES:
+            PACKAGES.append(name)
+    found[PACKAGES_FILE] = f"PACKAGES = {list(packages)!r}\nMODULES = {modules()!r}\n".encode()
     return found
 
 

@@ -4,6 +4,7 @@ import math
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import Any
 
 from .declaration import (
@@ -77,7 +78,8 @@ class Say:
         return PLACE.sub(lambda found: self(found[1]), template)
 
 
-def quantities(calculator: Calculator) -> dict[str, Quantity]:
+@lru_cache(maxsize=64)
+def quantities(calculator: Calculator) -> Mapping[str, Quantity]:
     """Every number a calculator names: inputs, constants, steps, what functions give."""
     found: dict[str, Quantity] = {item.name: item for item in calculator.constants}
     found.update({one.name: one for one in calculator.inputs if isinstance(one, Number | Readings)})

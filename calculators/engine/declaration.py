@@ -6,14 +6,51 @@ hold data and no logic. Units are ids of ``units.UNITS``; angles are degrees thr
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
-from typing import Any
+from types import MappingProxyType
+from typing import Any, ClassVar, dataclass_transform
+
+NOTHING: Mapping[str, Any] = MappingProxyType({})
+
+
+@dataclass_transform(frozen_default=True, kw_only_default=True, eq_default=False)
+class Declared:
+    """A frozen record given by keywords, as a frozen dataclass is.
+
+    Made by hand because dataclasses write and compile code for every class, which costs the
+    browser a tenth of a second before the first answer.
+    """
+
+    FIELDS: ClassVar[tuple[str, ...]] = ()
+
+    def __init_subclass__(cls) -> None:
+        own = [name for name in cls.__annotations__ if name != "FIELDS"]
+        cls.FIELDS = tuple(dict.fromkeys((*cls.FIELDS, *own)))
+
+    def __init__(self, **given: Any) -> None:
+        for name in self.FIELDS:
+            if name in given:
+                object.__setattr__(self, name, given.pop(name))
+            elif not hasattr(type(self), name):
+                raise TypeError(f"{type(self).__name__} needs {name}")
+        if given:
+            raise TypeError(f"{type(self).__name__} has no {', '.join(given)}")
+
+    def __setattr__(self, name: str, value: Any) -> None:
+        raise AttributeError(f"{type(self).__name__} is declared once: {name} cannot be set")
+
+    def __repr__(self) -> str:
+        fields = ", ".join(f"{name}={getattr(self, name)!r}" for name in self.FIELDS)
+        return f"{type(self).__name__}({fields})"
+
+    def fields(self) -> dict[str, Any]:
+        """Every field by name."""
+        return {name: getattr(self, name) for name in self.FIELDS}
+
 
 Origin = str  # "read" (seen in the source), "library" (computed by one), "memory", "derived"
 
 
-@dataclass(frozen=True, kw_only=True)
-class Source:
+class Source(Declared):
     """Where a formula or a figure comes from. ``kind``: published, library, practice or shop."""
 
     id: str
@@ -24,16 +61,14 @@ class Source:
     note: str = ""
 
 
-@dataclass(frozen=True, kw_only=True)
-class When:
+class When(Declared):
     """An input applies only while another input, a choice, has one of these values."""
 
     choice: str
     is_one_of: tuple[str, ...]
 
 
-@dataclass(frozen=True, kw_only=True)
-class Quantity:
+class Quantity(Declared):
     """A number with a name for formulas, words for people, a symbol for the worked steps."""
 
     name: str
@@ -44,7 +79,6 @@ class Quantity:
     help: str = ""
 
 
-@dataclass(frozen=True, kw_only=True)
 class Number(Quantity):
     """A number the reader gives. Outside lowest..highest the answer is a reason, not a number."""
 
@@ -56,8 +90,7 @@ class Number(Quantity):
     when: When | None = None
 
 
-@dataclass(frozen=True, kw_only=True)
-class Choice:
+class Choice(Declared):
     """One of a few named ways; ``options`` are (value, words) pairs."""
 
     name: str
@@ -69,7 +102,6 @@ class Choice:
     when: When | None = None
 
 
-@dataclass(frozen=True, kw_only=True)
 class Readings(Quantity):
     """A handful of measured values of one quantity, given in one field."""
 
@@ -82,8 +114,7 @@ class Readings(Quantity):
     when: When | None = None
 
 
-@dataclass(frozen=True, kw_only=True)
-class Words:
+class Words(Declared):
     """A short text in a row of ``Rows`` (the name of an operation, say)."""
 
     name: str
@@ -91,8 +122,7 @@ class Words:
     longest: int = 60
 
 
-@dataclass(frozen=True, kw_only=True)
-class Rows:
+class Rows(Declared):
     """A small table the reader fills in, row by row."""
 
     name: str
@@ -109,7 +139,6 @@ class Rows:
 Input = Number | Choice | Readings | Rows
 
 
-@dataclass(frozen=True, kw_only=True)
 class Constant(Quantity):
     """A fixed number with its unit, e.g. 1000 um/mm; formulas name it, the steps print it."""
 
@@ -117,7 +146,6 @@ class Constant(Quantity):
     source: str
 
 
-@dataclass(frozen=True, kw_only=True)
 class Step(Quantity):
     """One worked step. The formula is evaluated *and* printed, so the two cannot disagree."""
 
@@ -127,7 +155,6 @@ class Step(Quantity):
     empirical: bool = False  # a fit whose constants hide units: spared the dimension test alone
 
 
-@dataclass(frozen=True, kw_only=True)
 class Given(Quantity):
     """One thing a ``Solved`` step gives: a number, or (``many``) a list or rows."""
 
@@ -135,8 +162,7 @@ class Given(Quantity):
     text: bool = False
 
 
-@dataclass(frozen=True, kw_only=True)
-class Solved:
+class Solved(Declared):
     """A step that iterates, solves or branches: a plain function, named values in, values out.
 
     The function's parameters are names known so far; it returns a mapping with every name in
@@ -152,8 +178,7 @@ class Solved:
     only_if: str = ""
 
 
-@dataclass(frozen=True, kw_only=True)
-class Said:
+class Said(Declared):
     """An answer in words: the first case whose condition holds; ``{name}`` prints a value."""
 
     name: str
@@ -162,8 +187,7 @@ class Said:
     only_if: str = ""
 
 
-@dataclass(frozen=True, kw_only=True)
-class Limit:
+class Limit(Declared):
     """What must hold at this point of the work, and what to say to the reader if it does not.
 
     ``blames`` is the input to put right; ``otherwise`` says what is wrong and how to mend it;
@@ -181,7 +205,6 @@ class Limit:
 Work = Step | Solved | Said | Limit
 
 
-@dataclass(frozen=True, kw_only=True)
 class Column(Quantity):
     """A column of a table: a formula over the row, or (no formula) a value the row brings."""
 
@@ -191,8 +214,7 @@ class Column(Quantity):
     only_if: str = ""
 
 
-@dataclass(frozen=True, kw_only=True)
-class Count:
+class Count(Declared):
     """Rows counted by a whole number, from ``first`` to ``last`` (formulas)."""
 
     name: str
@@ -200,8 +222,7 @@ class Count:
     last: str
 
 
-@dataclass(frozen=True, kw_only=True)
-class Table:
+class Table(Declared):
     """A table among the answers; ``rows`` counts, or names a list of rows a Solved step gave."""
 
     name: str
@@ -213,7 +234,6 @@ class Table:
     only_if: str = ""
 
 
-@dataclass(frozen=True, kw_only=True)
 class Taken(Quantity):
     """A figure taken from a finished table: the value in ``column`` that ``take`` names.
 
@@ -226,8 +246,7 @@ class Taken(Quantity):
     only_if: str = ""
 
 
-@dataclass(frozen=True, kw_only=True)
-class Drawing:
+class Drawing(Declared):
     """A drawing or plot: ``function(values, say)`` returns SVG text.
 
     ``values`` maps every name to its value; ``say(name)`` prints one with its unit in the
@@ -240,16 +259,14 @@ class Drawing:
     only_if: str = ""
 
 
-@dataclass(frozen=True, kw_only=True)
-class Caution:
+class Caution(Declared):
     """A warning: always, or only if a formula holds. ``{name}`` prints a value."""
 
     text: str
     only_if: str = ""
 
 
-@dataclass(frozen=True, kw_only=True)
-class Check:
+class Check(Declared):
     """A figure from outside the project, and how to get ours.
 
     Either ``inputs`` for the whole calculator and ``expected`` by name ("pitch") or table cell
@@ -263,16 +280,15 @@ class Check:
     source: str
     where: str
     origin: Origin
-    inputs: Mapping[str, Any] = field(default_factory=dict)
+    inputs: Mapping[str, Any] = NOTHING
     function: Callable[..., Any] | None = None
-    given: Mapping[str, Any] = field(default_factory=dict)
+    given: Mapping[str, Any] = NOTHING
     unit: str = ""  # of the expected figure, where it is not the declared one
     within: str = ""  # "0.5 %" or "0.002" (in the unit of the figure)
     because: str = ""
 
 
-@dataclass(frozen=True, kw_only=True)
-class Slip:
+class Slip(Declared):
     """A known wrong way to the answer: the formula people use by mistake, and why it is wrong."""
 
     name: str
@@ -280,8 +296,7 @@ class Slip:
     why: str
 
 
-@dataclass(frozen=True, kw_only=True)
-class Exercise:
+class Exercise(Declared):
     """A question drawn from ranges: ``draw`` maps inputs to (low, high, step) or to choices."""
 
     name: str
@@ -290,11 +305,10 @@ class Exercise:
     draw: Mapping[str, tuple[Any, ...]]
     within: str
     slips: tuple[Slip, ...] = ()
-    fixed: Mapping[str, Any] = field(default_factory=dict)
+    fixed: Mapping[str, Any] = NOTHING
 
 
-@dataclass(frozen=True, kw_only=True)
-class Calculator:
+class Calculator(Declared):
     """Everything one calculation asks and answers."""
 
     name: str

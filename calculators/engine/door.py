@@ -102,7 +102,7 @@ def as_json(worked: Answer) -> dict[str, Any]:
             _step(item, say, shown) for item in worked.work if isinstance(item, Step | Solved)
         ],
         "cautions": worked.cautions,
-        "sources": [asdict(source) for source in calculator.sources],
+        "sources": [source.fields() for source in calculator.sources],
     }
 
 

@@ -14,9 +14,8 @@ Point = tuple[float, float]
 
 
 def short(number: float) -> str:
-    """A coordinate with two decimals at most."""
-    text = f"{number:.2f}".rstrip("0").rstrip(".")
-    return "0" if text == "-0" else text
+    """A coordinate: five digits are a hundredth of a unit on any drawing of ours."""
+    return f"{number:.5g}"
 
 
 def points_text(points: Iterable[Point]) -> str:

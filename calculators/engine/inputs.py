@@ -92,23 +92,21 @@ class InputReader:
         self, item: Number | Readings, given: Any, name: str, label: str, was_given: bool
     ) -> float | None:
         """One number in the declared unit, or None with the reason noted."""
-        allowed = allowed_range(item, self.system)
         try:
             value = _as_number(given, item.unit, reader_unit(item.unit, self.system))
         except ReadingError as error:
-            self._refuse(name, given, allowed, f"{label} {error}")
-            return None
-        whole = isinstance(item, Number) and item.whole
-        if whole and value != math.floor(value):
-            self._refuse(name, given, allowed, f"{label} must be a whole number; round it")
-        elif not item.lowest <= value <= item.highest and was_given:
-            size = "small" if value < item.lowest else "large"
-            self._refuse(
-                name, given, allowed,
-                f"{label} is too {size} for this calculation; give {allowed}",
-            )  # fmt: skip
+            why = f"{label} {error}"
         else:
-            return int(value) if whole else value
+            whole = isinstance(item, Number) and item.whole
+            if whole and value != math.floor(value):
+                why = f"{label} must be a whole number; round it"
+            elif item.lowest <= value <= item.highest or not was_given:
+                return int(value) if whole else value
+            else:
+                size = "small" if value < item.lowest else "large"
+                allowed = allowed_range(item, self.system)
+                why = f"{label} is too {size} for this calculation; give {allowed}"
+        self._refuse(name, given, allowed_range(item, self.system), why)
         return None
 
     def _readings(self, item: Readings, given: Any, was_given: bool) -> None:

@@ -10,14 +10,14 @@ from functools import lru_cache
 from types import ModuleType
 
 from .declaration import Calculator
-from .shop_packages import PACKAGES
+from .shop_packages import MODULES, PACKAGES
 
 SHARED = ("engine", "laws", "sources")  # what calculators share is no calculator
 
 
 def modules() -> dict[str, str]:
     """Every calculator's name and the module that holds it, in alphabetical order."""
-    return _modules(tuple(PACKAGES))
+    return MODULES or _modules(tuple(PACKAGES))
 
 
 @lru_cache(maxsize=8)

@@ -1,3 +1,8 @@
-"""The packages that hold calculators. The build writes a shop's own into the browser's copy."""
+"""Where the calculators are. The build writes the browser's copy of this file.
+
+In a checkout ``PACKAGES`` are looked through; the browser's copy names every module, because a
+packed archive is not looked through quickly.
+"""
 
 PACKAGES = ["calculators"]
+MODULES: dict[str, str] = {}

@@ -386,7 +386,7 @@ def test_same_seed_same_answer() -> None:
     assert worked(seed=3)["action_low"] == worked(seed=3)["action_low"]
     assert worked(seed=3)["action_low"] != worked(seed=4)["action_low"]
     first, second = Draws(5, 300, "expanded"), Draws(5, 300, "expanded")
-    assert first.rows == second.rows
+    assert first.columns == second.columns
 
 
 def test_gauges_without_error_leave_no_spread() -> None:

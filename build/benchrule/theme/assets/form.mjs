@@ -1,6 +1,7 @@
 // One calculator on a page: reads its form, asks the engine, puts the answer in place.
 import { CannotStart, TookTooLong } from "./engine.mjs";
 
+const ESCAPES = { amp: "&", lt: "<", gt: ">", quot: '"', "#39": "'" };
 const WORDS = {
   starting: "Starting the calculator on this device …",
   live: "Live: worked out on this device.",
@@ -221,11 +222,24 @@ export class CalculatorForm {
 
   /** Puts a part in place; only what changed is touched, so nothing flickers or scrolls away. */
   #put(name, html) {
-    if (this.#shown[name] === html) return;
-    this.#shown[name] = html;
+    const shown = this.#shown[name];
+    if (shown?.html === html) return;
+    const pieces = html.split(/<[^>]*>/);
+    const tags = html.match(/<[^>]*>/g)?.join("") ?? "";
+    const place = this.#parts.get(name);
+    // Most often only figures change: then only their text is touched.
+    const nodes = shown?.tags === tags && shown.nodes.length === pieces.length && shown.nodes;
+    if (nodes && pieces.every((piece, at) => Boolean(piece) === Boolean(nodes[at]))) {
+      pieces.forEach((piece, at) => {
+        if (piece !== shown.pieces[at]) nodes[at].data = plain(piece);
+      });
+      this.#shown[name] = { html, tags, pieces, nodes };
+      return;
+    }
     const fresh = document.createElement("template");
     fresh.innerHTML = html;
-    morphChildren(this.#parts.get(name), fresh.content);
+    morphChildren(place, fresh.content);
+    this.#shown[name] = { html, tags, pieces, nodes: textNodes(place, pieces) };
   }
 
   #markRefused(refused) {
@@ -266,6 +280,18 @@ export class CalculatorForm {
   }
 }
 
+/** The text node of each piece of text between tags, in order; none where the piece is empty. */
+function textNodes(place, pieces) {
+  const walker = document.createTreeWalker(place, NodeFilter.SHOW_TEXT);
+  const nodes = pieces.map((piece) => (piece ? walker.nextNode() : null));
+  return walker.nextNode() || nodes.some((node, at) => pieces[at] && !node) ? [] : nodes;
+}
+
+/** Text as it stands between tags, with its five escapes undone. */
+function plain(piece) {
+  return piece.replace(/&(amp|lt|gt|quot|#39);/g, (_, name) => ESCAPES[name]);
+}
+
 /** Makes the children of ``old`` those of ``fresh``, changing as little as can be. */
 function morphChildren(old, fresh) {
   const before = [...old.childNodes];
@@ -278,6 +304,7 @@ function morphChildren(old, fresh) {
 }
 
 function morph(old, fresh) {
+  if (old.isEqualNode(fresh)) return undefined;
   if (old.nodeName !== fresh.nodeName) return old.replaceWith(fresh);
   if (old.nodeType !== Node.ELEMENT_NODE) {
     if (old.data !== fresh.data) old.data = fresh.data;

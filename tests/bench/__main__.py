@@ -1,0 +1,233 @@
+"""The speed figures, measured side by side in one run: ``make bench``.
+
+Start: from a new worker to the first live answer, ours against a plain start of the unmodified npm
+runtime with the same calculators as source, both in the same browser, in turn. Cold is a new
+profile each time; warm is a later load in a profile that has them in its cache.
+Recompute: from an entry to the answer standing in the page.
+"""
+
+import contextlib
+import http.server
+import json
+import os
+import platform
+import shutil
+import statistics
+import subprocess
+import sys
+import tempfile
+import threading
+import time
+import zipfile
+from collections.abc import Iterator
+from functools import partial
+from pathlib import Path
+from typing import Any
+
+from playwright.sync_api import BrowserContext, Page, Playwright, sync_playwright
+
+from benchrule.web_packages import web_package
+from calculators.engine.declaration import Number
+from calculators.engine.registry import load, modules
+
+ROOT = Path(__file__).parents[2]
+FLAGS = [
+    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+    "--disable-background-networking", "--disable-component-update", "--disable-sync",
+]  # fmt: skip
+STARTS = int(os.environ.get("BENCH_STARTS", "5"))
+WARM_UP = 5
+RECOMPUTES = int(os.environ.get("BENCH_RECOMPUTES", "200"))
+FRAME_MS = 1000 / 60
+
+PLAIN_WORKER = """
+import { loadPyodide } from "./pyodide.mjs";
+onmessage = async ({ data }) => {
+  const python = await loadPyodide();
+  const archive = await (await fetch("calculators.zip")).arrayBuffer();
+  python.FS.mkdirTree("/app");
+  python.unpackArchive(archive, "zip", { extractDir: "/app" });
+  python.runPython("import sys; sys.path.insert(0, '/app')");
+  const door = python.pyimport("calculators.engine.door");
+  postMessage(door.live(data));
+};
+"""
+PAGE = """<!doctype html><title>bench</title><script type="module">
+const request = JSON.stringify({calculator: "fret-spacing", inputs: {scale_length: "640"},
+  parts: ["headline", "results", "cautions", "drawings", "tables"]});  // what a page has in sight
+window.plain = () => new Promise((resolve, reject) => {
+  const from = performance.now();
+  const worker = new Worker("plain/worker.mjs", {type: "module"});
+  worker.onerror = (e) => reject(new Error(e.message));
+  worker.onmessage = () => { worker.terminate(); resolve(performance.now() - from); };
+  worker.postMessage(request);
+});
+window.ours = () => new Promise((resolve, reject) => {
+  const from = performance.now();
+  const worker = new Worker("ours/worker.mjs", {type: "module"});
+  worker.onerror = (e) => reject(new Error(e.message));
+  worker.onmessage = ({data}) => {
+    if (data.broken || data.failed) reject(new Error(data.broken || data.failed));
+    if (data.started) worker.postMessage({id: 1, ask: "live", text: request});
+    if (data.answer) { worker.terminate(); resolve(performance.now() - from); }
+  };
+});
+</script>"""
+
+
+class CachingHandler(http.server.SimpleHTTPRequestHandler):
+    """Serves files as a static host does: compressed where the browser takes it, cached for good."""
+
+    protocol_version = "HTTP/1.1"
+
+    def end_headers(self) -> None:
+        if "." in self.path.rpartition("/")[2]:
+            self.send_header("Cache-Control", "public, max-age=31536000, immutable")
+        super().end_headers()
+
+    def log_message(self, format: str, *args: Any) -> None:
+        """Keeps quiet."""
+
+
+@contextlib.contextmanager
+def serving(folder: Path) -> Iterator[str]:
+    handler = partial(CachingHandler, directory=str(folder))
+    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    yield f"http://127.0.0.1:{server.server_address[1]}/"
+    server.shutdown()
+
+
+def lay_out(folder: Path, site: Path) -> None:
+    """The bench page, our packed runtime, and the plain one with the calculators as source."""
+    (folder / "index.html").write_text(PAGE)
+    shutil.copytree(next((site / "runtime").iterdir()), folder / "ours")
+    plain = folder / "plain"
+    plain.mkdir()
+    pyodide = web_package("pyodide")
+    for name in ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip",
+                 "pyodide-lock.json"):  # fmt: skip
+        shutil.copyfile(pyodide / name, plain / name)
+    (plain / "worker.mjs").write_text(PLAIN_WORKER)
+    with zipfile.ZipFile(plain / "calculators.zip", "w", zipfile.ZIP_DEFLATED) as archive:
+        for path in sorted((ROOT / "calculators").rglob("*.py")):
+            archive.write(path, path.relative_to(ROOT).as_posix())
+
+
+def open_profile(playwright: Playwright, folder: str) -> BrowserContext:
+    path = os.environ.get("CHROMIUM") or "/usr/bin/chromium"
+    return playwright.chromium.launch_persistent_context(folder, executable_path=path, args=FLAGS)
+
+
+def measure_starts(playwright: Playwright, address: str) -> dict[str, dict[str, list[float]]]:
+    """Cold: a new profile each time. Warm: one profile, the two in turn.
+
+    The browser keeps compiled code only after a few visits, so each is visited five times first.
+    """
+    found: dict[str, dict[str, list[float]]] = {"cold": {}, "warm": {}}
+    for turn in range(STARTS):
+        for which in ("ours", "plain") if turn % 2 else ("plain", "ours"):
+            with tempfile.TemporaryDirectory() as profile:
+                context = open_profile(playwright, profile)
+                page = context.new_page()
+                page.goto(address)
+                found["cold"].setdefault(which, []).append(page.evaluate(f"{which}()"))
+                context.close()
+    with tempfile.TemporaryDirectory() as profile:
+        context = open_profile(playwright, profile)
+        page = context.new_page()
+        for turn in range(WARM_UP + 2 * STARTS):
+            for which in ("ours", "plain") if turn % 2 else ("plain", "ours"):
+                page.goto(address)
+                took = page.evaluate(f"{which}()")
+                page.wait_for_timeout(300)  # the browser tidies up after a worker
+                if turn >= WARM_UP:
+                    found["warm"].setdefault(which, []).append(took)
+        context.close()
+    return found
+
+
+def measure_recomputes(page: Page, address: str) -> dict[str, dict[str, float]]:
+    """Each calculator's page: a figure is changed again and again, as typing does."""
+    found = {}
+    for name in modules():
+        page.goto(f"{address}calculators/{name}/")
+        item = next(
+            i for i in load(name).inputs
+            if isinstance(i, Number) and not i.whole and i.when is None and i.example > 1
+        )  # fmt: skip
+        times = page.evaluate(
+            """async ([field, example, turns]) => {
+              const entry = document.getElementById(field);
+              const next = () => new Promise((r) => document.addEventListener(
+                "benchrule:answer", (e) => r(e.detail.milliseconds), {once: true}));
+              const times = [];
+              for (let turn = 0; turn < turns + 20; turn++) {
+                const answered = next();
+                entry.value = String(example * (1 + 0.0005 * (turn % 40)));
+                entry.dispatchEvent(new Event("input", {bubbles: true}));
+                times.push(await answered);
+                await new Promise((r) => setTimeout(r, 30));
+              }
+              return times.slice(20);
+            }""",
+            [f"{name}--{item.name}", item.example, RECOMPUTES],
+        )
+        times.sort()
+        found[name] = {
+            "p50": times[len(times) // 2], "p95": times[int(len(times) * 0.95)], "most": times[-1],
+        }  # fmt: skip
+    return found
+
+
+def main() -> None:
+    with tempfile.TemporaryDirectory() as work:
+        site = Path(work) / "site"
+        started = time.perf_counter()
+        subprocess.run(
+            [sys.executable, "-m", "mkdocs", "build", "-q", "-d", str(site)],
+            cwd=ROOT, check=True, env={**os.environ, "SITE_URL": "http://127.0.0.1/"},
+        )  # fmt: skip
+        build_seconds = time.perf_counter() - started
+        bench = Path(work) / "bench"
+        bench.mkdir()
+        lay_out(bench, site)
+        with sync_playwright() as playwright, serving(bench) as address, serving(site) as pages:
+            starts = measure_starts(playwright, address)
+            with tempfile.TemporaryDirectory() as profile:
+                context = open_profile(playwright, profile)
+                recomputes = measure_recomputes(context.new_page(), pages)
+                context.close()
+        sizes = {path.name: path.stat().st_size for path in (bench / "ours").iterdir()}
+    report(starts, recomputes, build_seconds, sizes)
+
+
+def report(
+    starts: dict[str, dict[str, list[float]]], recomputes: dict[str, dict[str, float]],
+    build_seconds: float, sizes: dict[str, int],
+) -> None:  # fmt: skip
+    print(f"{platform.machine()}, {os.cpu_count()} cores, Python {platform.python_version()}\n")
+    print("Start: new worker to first answer, medians of", STARTS, "(least to most), ms")
+    for kind, found in starts.items():
+        middle = {which: statistics.median(times) for which, times in found.items()}
+        for which, times in found.items():
+            print(
+                f"  {kind:5} {which:6} {middle[which]:7.0f}  ({min(times):.0f} to {max(times):.0f})"
+            )
+        print(f"  {kind:5} ratio  {middle['ours'] / middle['plain']:7.2f}")
+    print(f"\nRecompute on the page, {RECOMPUTES} entries each, ms (one frame is {FRAME_MS:.1f})")
+    for name, found in recomputes.items():
+        print(
+            f"  {name:20} p50 {found['p50']:5.1f}  p95 {found['p95']:5.1f}  most {found['most']:5.1f}"
+        )
+    print(f"\nBuild of the demo handbook, packed runtime from the cache: {build_seconds:.1f} s")
+    print(f"Runtime: {sum(sizes.values()) / 1e6:.1f} MB on disk")
+    path = ROOT / ".cache" / "bench.json"
+    path.parent.mkdir(exist_ok=True)
+    path.write_text(json.dumps({"starts": starts, "recomputes": recomputes,
+                                "build_seconds": build_seconds, "sizes": sizes}, indent=1))  # fmt: skip
+    print(f"Written to {path.relative_to(ROOT)}")
+
+
+if __name__ == "__main__":
+    main()
