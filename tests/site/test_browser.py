@@ -6,13 +6,14 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
+from benchrule.handbook import load_handbook
 from calculators.engine import door
 from calculators.engine.declaration import Choice, Number, Readings, Rows
 from calculators.engine.inputs import applies
 from calculators.engine.registry import load, modules
 from tests.build.trees import sound_tree, write_tree
 
-from .conftest import Site, build_site, free_port, served
+from .conftest import ROOT, Site, build_site, free_port, served
 
 ANSWER = "window.answers = []; document.addEventListener('benchrule:answer', (e) => answers.push(e.detail))"
 
@@ -314,3 +315,24 @@ def test_a_calculation_that_hangs_is_stopped_and_the_next_one_works(
         expect(page.locator('[data-result="twice"] dd')).to_have_text("8.0", timeout=15_000)
         expect(state).to_have_attribute("data-state", "live")
         context.close()
+
+
+def test_every_tolerance_is_found_by_a_newcomers_words(page: Page, site: Site) -> None:
+    """The first of a tolerance's other words, typed into the search, finds its row near the top."""
+    handbook, _ = load_handbook(ROOT, ROOT / "docs")
+    page.goto(site.address)
+    box = page.get_by_role("textbox", name="Search")
+    box.click()
+    missed = []
+    for tolerance in handbook.tolerances.values():
+        words = tolerance.field("other_words")[0]
+        box.fill(words[:-1])
+        box.press_sequentially(words[-1])
+        page.wait_for_timeout(450)
+        links = page.evaluate(
+            "[...document.querySelectorAll('.md-search-result__link')].map((a) => a.getAttribute('href'))"
+        )
+        rows = [link for link in links if "#" in link][:3]
+        if not any(link.endswith(f"#tol-{tolerance.id}") for link in rows):
+            missed.append(f"{words}: {rows}")
+    assert len(missed) <= 0.1 * len(handbook.tolerances), "\n".join(missed)
