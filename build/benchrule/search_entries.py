@@ -49,8 +49,8 @@ def search_entries(handbook: Handbook, address: dict[str, str]) -> Iterable[Entr
         labels = ", ".join(item.label for item in calculator.inputs)
         text = f"{calculator.summary} Asks: {labels}."
         yield _entry(
-            f"{address[f'calculators/{name}.md']}#calc-{name}", f"Calculator: {calculator.title}",
-            text, [*calculator.other_words, *vocabulary.other_words(calculator.title)], 1.5,
+            f"{address[f'calculators/{name}.md']}#calc-{name}", f"{calculator.title}: calculator",
+            text, [*calculator.other_words, *vocabulary.other_words(calculator.title)], 2,
         )  # fmt: skip
     for entry in handbook.entries["glossary"].values():
         yield _entry(
@@ -110,6 +110,6 @@ def _entry(location: str, title: str, text: str, words: Iterable[str], boost: fl
         "location": location,
         "title": title,
         "text": text,
-        "tags": [title.partition(":")[0], *dict.fromkeys(words)],
+        "tags": [title, *dict.fromkeys(words)],
         "boost": boost,
     }

@@ -5,13 +5,16 @@ import { pathToFileURL } from "node:url";
 
 const [folder, requests, answers] = process.argv.slice(2);
 const { loadPyodide } = await import(pathToFileURL(`${folder}pyodide.mjs`).href);
+const lock = JSON.parse(fs.readFileSync(`${folder}pyodide-lock.json`, "utf8"));
 const python = await loadPyodide({
   indexURL: folder,
   stdLibURL: `${folder}python_stdlib.zip`,
-  lockFileURL: `${folder}pyodide-lock.json`,
+  lockFileContents: lock,
   packageBaseUrl: folder,
-  packages: ["benchrule-calculators"],
 });
+const wheel = lock.packages["benchrule-calculators"].file_name;
+python.FS.writeFile("/calculators.whl", new Uint8Array(fs.readFileSync(folder + wheel)));
+python.runPython("import sys; sys.path.insert(0, '/calculators.whl')");
 const door = python.pyimport("calculators.engine.door");
 const asked = JSON.parse(fs.readFileSync(requests, "utf8"));
 fs.writeFileSync(answers, JSON.stringify(asked.map((text) => door.answer_text(text))));
