@@ -188,8 +188,13 @@ def serve(read: Callable[[], MkDocsConfig], build: Callable[[MkDocsConfig], Any]
     server.watch(str(config.config_file_path))
     for folder in config.watch:
         server.watch(folder)
-    print(f"The handbook is at http://{host}:{port}/ (Ctrl-C ends it)", flush=True)
     try:
+        print(f"The handbook is at http://{host}:{port}/ (Ctrl-C ends it)", flush=True)
         server.serve(open_in_browser=False)
     except KeyboardInterrupt:
         server.shutdown()
+    except OSError as error:
+        raise Abort(
+            f"Cannot serve at {host}:{port} ({error.strerror}); end what uses it, or choose another: "
+            "BENCHRULE_ADDRESS=127.0.0.1:8001"
+        ) from None

@@ -36,7 +36,10 @@ def read_site_config(path: Path) -> tuple[SiteConfig, list[Problem]]:
         return SiteConfig(), [Problem(str(path), line, "not YAML", "mend it")]
     value = value if isinstance(value, dict) else {}
     packages: list[str] = []
-    for plugin in value.get("plugins") or []:
+    plugins = value.get("plugins") or []
+    if isinstance(plugins, dict):
+        plugins = [{name: options} for name, options in plugins.items()]
+    for plugin in plugins:
         if isinstance(plugin, dict) and isinstance(plugin.get("benchrule"), dict):
             packages = plugin["benchrule"].get("calculators") or []
     return SiteConfig(str(value.get("docs_dir", "docs")), tuple(map(str, packages))), []
