@@ -6,6 +6,7 @@ Numbers are read exactly, as a fraction of whole numbers, and only then divided,
 
 import math
 import re
+from functools import lru_cache
 
 from .unit_table import UNITS, Unit
 
@@ -102,6 +103,7 @@ def convert(value: float, unit: str, to: str) -> float:
     return (base - b.offset_numerator / b.offset_denominator) * b.denominator / b.numerator
 
 
+@lru_cache(maxsize=4096)  # the page sends every entry again at each change of one
 def read_quantity(text: str, unit: str, assumed: str = "") -> float:
     """``text`` as a value in ``unit``; where it names no unit it is in ``assumed`` (or ``unit``)."""
     numerator, denominator, words = read_exact(text)

@@ -1,6 +1,7 @@
 """Shows numbers to people: half-up rounding, inches as decimals or 64ths. Print only."""
 
 import math
+from functools import lru_cache
 
 from .reading import convert
 from .unit_table import UNITS
@@ -52,6 +53,7 @@ def reader_unit(unit: str, system: str) -> str:
     return UNITS[unit].inch or unit if system != "metric" else unit
 
 
+@lru_cache(maxsize=4096)  # at a change of one entry most figures stay what they were
 def show_number(value: float, unit: str, decimals: int, system: str = "metric") -> str:
     """The figure alone, in the reader's unit."""
     if system == "metric" or not UNITS[unit].inch:

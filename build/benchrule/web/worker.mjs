@@ -44,7 +44,7 @@ async function start() {
   });
   // Imported from the archive as it is: only what a page asks for is unpacked.
   python.FS.writeFile("/calculators.whl", new Uint8Array(await wheel));
-  python.runPython("import sys; sys.path.insert(0, '/calculators.whl')");
+  python.pyimport("sys").path.insert(0, "/calculators.whl");
   return { python, door: python.pyimport("calculators.engine.door") };
 }
 
