@@ -36,7 +36,8 @@ FLAGS = [
     "--disable-background-networking", "--disable-component-update", "--disable-sync",
 ]  # fmt: skip
 STARTS = int(os.environ.get("BENCH_STARTS", "5"))
-WARM_UP = 5
+WARM_UP = 3
+STAY_MS = 4000
 RECOMPUTES = int(os.environ.get("BENCH_RECOMPUTES", "200"))
 FRAME_MS = 1000 / 60
 
@@ -55,21 +56,27 @@ onmessage = async ({ data }) => {
 PAGE = """<!doctype html><title>bench</title><script type="module">
 const request = JSON.stringify({calculator: "fret-spacing", inputs: {scale_length: "640"},
   parts: ["headline", "results", "cautions", "drawings", "tables"]});  // what a page has in sight
-window.plain = () => new Promise((resolve, reject) => {
+window.plain = (keep) => new Promise((resolve, reject) => {
   const from = performance.now();
   const worker = new Worker("plain/worker.mjs", {type: "module"});
   worker.onerror = (e) => reject(new Error(e.message));
-  worker.onmessage = () => { worker.terminate(); resolve(performance.now() - from); };
+  worker.onmessage = () => {
+    const took = performance.now() - from;
+    setTimeout(() => { worker.terminate(); resolve(took); }, keep);
+  };
   worker.postMessage(request);
 });
-window.ours = () => new Promise((resolve, reject) => {
+window.ours = (keep) => new Promise((resolve, reject) => {
   const from = performance.now();
   const worker = new Worker("ours/worker.mjs", {type: "module"});
   worker.onerror = (e) => reject(new Error(e.message));
   worker.onmessage = ({data}) => {
     if (data.broken || data.failed) reject(new Error(data.broken || data.failed));
     if (data.started) worker.postMessage({id: 1, ask: "live", text: request});
-    if (data.answer) { worker.terminate(); resolve(performance.now() - from); }
+    if (data.answer) {
+      const took = performance.now() - from;
+      setTimeout(() => { worker.terminate(); resolve(took); }, keep);
+    }
   };
 });
 </script>"""
@@ -122,7 +129,8 @@ def open_profile(playwright: Playwright, folder: str) -> BrowserContext:
 def measure_starts(playwright: Playwright, address: str) -> dict[str, dict[str, list[float]]]:
     """Cold: a new profile each time. Warm: one profile, the two in turn.
 
-    The browser keeps compiled code only after a few visits, so each is visited five times first.
+    A browser keeps compiled code only after a worker has lived for some seconds, as it does while
+    a page is read; so each is visited and left to live a few times first.
     """
     found: dict[str, dict[str, list[float]]] = {"cold": {}, "warm": {}}
     for turn in range(STARTS):
@@ -131,7 +139,7 @@ def measure_starts(playwright: Playwright, address: str) -> dict[str, dict[str, 
                 context = open_profile(playwright, profile)
                 page = context.new_page()
                 page.goto(address)
-                found["cold"].setdefault(which, []).append(page.evaluate(f"{which}()"))
+                found["cold"].setdefault(which, []).append(page.evaluate(f"{which}(0)"))
                 context.close()
     with tempfile.TemporaryDirectory() as profile:
         context = open_profile(playwright, profile)
@@ -139,8 +147,7 @@ def measure_starts(playwright: Playwright, address: str) -> dict[str, dict[str, 
         for turn in range(WARM_UP + 2 * STARTS):
             for which in ("ours", "plain") if turn % 2 else ("plain", "ours"):
                 page.goto(address)
-                took = page.evaluate(f"{which}()")
-                page.wait_for_timeout(300)  # the browser tidies up after a worker
+                took = page.evaluate(f"{which}({STAY_MS if turn < WARM_UP else 300})")
                 if turn >= WARM_UP:
                     found["warm"].setdefault(which, []).append(took)
         context.close()
