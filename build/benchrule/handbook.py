@@ -5,6 +5,7 @@ Knows nothing of MkDocs; the checks, the pages and the search entries read it.
 
 import sys
 from dataclasses import dataclass, field
+from functools import cached_property
 from pathlib import Path
 from typing import Any
 
@@ -119,7 +120,7 @@ class Handbook:
     entries: dict[str, dict[str, Entry]] = field(default_factory=dict)
     calculators: dict[str, Calculator] = field(default_factory=dict)
 
-    @property
+    @cached_property
     def tolerances(self) -> dict[str, Tolerance]:
         """Every tolerance by id."""
         return {id: Tolerance(entry) for id, entry in self.entries["tolerances"].items()}

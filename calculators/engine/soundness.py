@@ -3,10 +3,9 @@
 Run by the tests and by ``benchrule check``, not in the browser.
 """
 
-import re
 from collections.abc import Iterable
 
-from .compute import quantities
+from .compute import PLACE, quantities
 from .declaration import (
     Calculator,
     Choice,
@@ -21,8 +20,6 @@ from .declaration import (
 )
 from .formula import FormulaError, parse
 from .unit_table import UNITS
-
-PLACE = re.compile(r"\{([a-z][a-z0-9_]*)\}")
 
 
 def find_faults(calculator: Calculator) -> list[str]:

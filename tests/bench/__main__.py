@@ -29,12 +29,9 @@ from playwright.sync_api import BrowserContext, Page, Playwright, sync_playwrigh
 from benchrule.web_packages import web_package
 from calculators.engine.declaration import Number
 from calculators.engine.registry import load, modules
+from tests.chromium import FLAGS
 
 ROOT = Path(__file__).parents[2]
-FLAGS = [
-    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
-    "--disable-background-networking", "--disable-component-update", "--disable-sync",
-]  # fmt: skip
 STARTS = int(os.environ.get("BENCH_STARTS", "5"))
 WARM_UP = 3
 STAY_MS = 4000
