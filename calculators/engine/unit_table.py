@@ -181,6 +181,10 @@ UNITS = {
         'deg', 'angle', '°', ('°', 'degree', 'degrees'),
         1, 1, 0, 1, 'deg', 0,
     ),
+    'turn': Unit(
+        'turn', 'angle', 'turn', ('turns', 'rev', 'revolution'),
+        360, 1, 0, 1, 'turn', 0,
+    ),
     '1': Unit(
         '1', 'number', '', (),
         1, 1, 0, 1, '', 0,

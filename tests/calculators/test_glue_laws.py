@@ -9,8 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.optimize import brentq
 
-from calculators._glue_film import Air, air_state
-from calculators.glue_open_time import calculator
+from calculators.glueing._glue_film import Air, air_state
+from calculators.glueing.glue_open_time import calculator
 from calculators.laws import wood_heat
 from calculators.laws.drying import (
     evaporation_kg_m2_s,

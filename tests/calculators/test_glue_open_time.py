@@ -11,14 +11,14 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
-from calculators import _glue_film, _glue_runs
-from calculators._glue_film import Air, cut_layers, film_history
-from calculators._glue_inputs import INPUTS
-from calculators._glue_plan import in_words
+from calculators.glueing import _glue_film, _glue_runs
 from calculators.engine import door
 from calculators.engine.compute import Answer, work_out
 from calculators.engine.declaration import Rows
-from calculators.glue_open_time import calculator
+from calculators.glueing._glue_film import Air, cut_layers, film_history
+from calculators.glueing._glue_inputs import INPUTS
+from calculators.glueing._glue_plan import in_words
+from calculators.glueing.glue_open_time import calculator
 from calculators.laws import conduction
 from calculators.laws.psychrometrics import evaporation_heat_j_kg
 

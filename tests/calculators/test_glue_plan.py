@@ -8,7 +8,9 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from calculators._glue_plan import (
+from calculators.engine import door
+from calculators.engine.declaration import Refusal
+from calculators.glueing._glue_plan import (
     MOST_HANDS,
     duration_s,
     fewest_hands,
@@ -18,8 +20,6 @@ from calculators._glue_plan import (
     plan_time,
     split,
 )
-from calculators.engine import door
-from calculators.engine.declaration import Refusal
 
 MODEST = settings(max_examples=60, deadline=None)
 operation = st.fixed_dictionaries({

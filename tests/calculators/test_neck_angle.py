@@ -13,13 +13,13 @@ from hypothesis import strategies as st
 from scipy.optimize import fsolve
 from scipy.stats import norm
 
-from calculators._neck_angle_geometry import dish_rise_mm, measured_rise_mm
-from calculators._neck_angle_spread import Draws, middle_95
 from calculators.engine import checking, door, soundness
 from calculators.engine.compute import Answer, work_out
 from calculators.engine.declaration import Choice, Number
 from calculators.engine.formula import parse
 from calculators.engine.registry import load
+from calculators.neck._neck_angle_geometry import dish_rise_mm, measured_rise_mm
+from calculators.neck._neck_angle_spread import Draws, middle_95
 
 CALCULATOR = load("neck-angle")
 NOT_YET = {"dry_fit": "not_yet"}

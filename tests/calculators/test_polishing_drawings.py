@@ -5,8 +5,8 @@ import xml.etree.ElementTree as ET
 
 import pytest
 
-from calculators._polishing_drawings import below, cut_off, windows
 from calculators.engine import door
+from calculators.finish._polishing_drawings import below, cut_off, windows
 
 
 def area_of(shape: list[tuple[float, float]]) -> float:

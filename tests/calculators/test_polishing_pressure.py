@@ -13,7 +13,7 @@ from calculators.engine.compute import Answer, work_out
 from calculators.engine.declaration import Choice, Number, Readings
 from calculators.engine.formula import parse
 from calculators.engine.inputs import Refused
-from calculators.polishing_pressure import calculator
+from calculators.finish.polishing_pressure import calculator
 
 FORCES = st.floats(5, 60)
 

@@ -7,7 +7,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from calculators.engine.compute import Answer, work_out
-from calculators.polishing_pressure import calculator
+from calculators.finish.polishing_pressure import calculator
 
 
 def values(**given_inputs: Any) -> dict[str, Any]:

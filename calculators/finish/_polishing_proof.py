@@ -1,9 +1,9 @@
 """Outside figures that the polishing calculation is held against, and exercises."""
 
+from ..engine.declaration import Check, Exercise, Slip
+from ..laws.few_readings import next_reading_below
+from ..laws.moving_source import band_peak
 from ._polishing_solved import wood_carry
-from .engine.declaration import Check, Exercise, Slip
-from .laws.few_readings import next_reading_below
-from .laws.moving_source import band_peak
 
 # A rim at 1 m/s that leaves all its heat (friction 0.5) on 30 mm by 20 mm of a lacquer with
 # k = 0.2 W/(m·K) and α = 1.1e-7 m²/s: 1 N makes a flux of 833.3 W/m².

@@ -1,6 +1,6 @@
 """What the glue clock asks: the glue, the room, the wood, the data sheet, the plan."""
 
-from .engine.declaration import Choice, Input, Number, Rows, When, Words
+from ..engine.declaration import Choice, Input, Number, Rows, When, Words
 
 COOLING = When(choice="glue", is_one_of=("cooling",))
 DRYING = When(choice="glue", is_one_of=("drying",))

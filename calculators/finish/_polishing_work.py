@@ -1,5 +1,6 @@
 """The steps of the polishing calculation, from the wheel to the safe window of force."""
 
+from ..engine.declaration import Given, Limit, Solved, Step, Work
 from ._polishing_solved import (
     band_share,
     film_on_wood,
@@ -9,7 +10,6 @@ from ._polishing_solved import (
     whole_passes,
     wood_carry,
 )
-from .engine.declaration import Given, Limit, Solved, Step, Work
 
 MEASURED = "trial == 'measured'"
 ENOUGH = "trial == 'measured' and film_taken <= spare_film"

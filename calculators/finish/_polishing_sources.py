@@ -1,7 +1,7 @@
 """Where the polishing calculation comes from."""
 
-from .engine.declaration import Constant, Source
-from .sources import COMMON_PRACTICE
+from ..engine.declaration import Constant, Source
+from ..sources import COMMON_PRACTICE
 
 RIM_SPEED = Source(
     id="rim-speed",

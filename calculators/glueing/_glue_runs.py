@@ -5,9 +5,9 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import Any
 
+from ..engine.declaration import Refusal
 from ._glue_film import LONGEST_S, Air, Layers, Point, film_history, until
 from ._glue_plan import in_words
-from .engine.declaration import Refusal
 
 FIRST_STEP_COOLING_S = 0.002
 FIRST_STEP_DRYING_S = 0.02

@@ -1,6 +1,6 @@
 """Exercises on the glue clock, with the slips people make."""
 
-from .engine.declaration import Exercise, Slip
+from ..engine.declaration import Exercise, Slip
 
 EXERCISES = (
     Exercise(

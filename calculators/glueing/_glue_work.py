@@ -1,5 +1,7 @@
 """What the glue clock works out, step by step: wood, air, drying, plan against the clock."""
 
+from ..engine.declaration import Constant, Given, Limit, Said, Solved, Step, Work
+from ..laws import wood_heat
 from ._glue_film import (
     air_state,
     cut_layers,
@@ -12,8 +14,6 @@ from ._glue_film import (
 )
 from ._glue_plan import judge_plan, plan_time
 from ._glue_runs import cooling_run, drying_run, skin_point
-from .engine.declaration import Constant, Given, Limit, Said, Solved, Step, Work
-from .laws import wood_heat
 
 COOLING, DRYING = "glue == 'cooling'", "glue == 'drying'"
 

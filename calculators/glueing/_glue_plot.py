@@ -3,14 +3,14 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from ..engine.compute import Say
+from ..engine.drawing import Point as Place
+from ..engine.plot import BOTTOM, LEFT, RIGHT, TOP, Axis, Plot
+from ..engine.reading import convert
+from ..engine.showing import half_up, reader_unit
+from ..engine.unit_table import UNITS
 from ._glue_film import Point
 from ._glue_runs import lost_g_m2
-from .engine.compute import Say
-from .engine.drawing import Point as Place
-from .engine.plot import BOTTOM, LEFT, RIGHT, TOP, Axis, Plot
-from .engine.reading import convert
-from .engine.showing import half_up, reader_unit
-from .engine.unit_table import UNITS
 
 NAME = "glue-open-time-plan"
 PLOT_HEIGHT = 360.0

@@ -1,8 +1,8 @@
 """Sources, outside checks and exercises of the neck-angle calculation."""
 
+from ..engine.declaration import Check, Exercise, Slip, Source
+from ..sources import COMMON_PRACTICE, GEOMETRY
 from ._neck_angle_geometry import dish_rise_mm
-from .engine.declaration import Check, Exercise, Slip, Source
-from .sources import COMMON_PRACTICE, GEOMETRY
 
 EQUAL_DIVISION = Source(
     id="equal-division",

@@ -4,9 +4,9 @@ import math
 from collections.abc import Mapping
 from typing import Any
 
+from ..engine.compute import Say
+from ..engine.drawing import Point, Svg
 from ._neck_angle_geometry import top_rise_mm
-from .engine.compute import Say
-from .engine.drawing import Point, Svg
 
 WIDTH = 640.0
 LEFT, RIGHT = 14.0, 626.0

@@ -1,6 +1,6 @@
 """What the polishing calculator asks."""
 
-from .engine.declaration import Choice, Input, Number, Readings, When
+from ..engine.declaration import Choice, Input, Number, Readings, When
 
 MEASURED = When(choice="trial", is_one_of=("measured",))
 ONE_OR_TWO = When(choice="touch", is_one_of=("one", "two"))

@@ -4,9 +4,9 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
-from .laws.conduction import Cells, graded_cells, march
-from .laws.drying import evaporation_kg_m2_s, radiation_w_m2_k, water_viscosity_pa_s
-from .laws.psychrometrics import (
+from ..laws.conduction import Cells, graded_cells, march
+from ..laws.drying import evaporation_kg_m2_s, radiation_w_m2_k, water_viscosity_pa_s
+from ..laws.psychrometrics import (
     dry_air_volume_m3_kg,
     evaporation_heat_j_kg,
     humidity_ratio,

@@ -3,8 +3,8 @@
 from collections.abc import Mapping
 from typing import Any
 
-from .engine.compute import Say
-from .engine.drawing import Svg
+from ..engine.compute import Say
+from ..engine.drawing import Svg
 
 INLAID_FRETS = (3, 5, 7, 9, 12, 15, 17, 19, 21, 24)
 

@@ -1,10 +1,10 @@
 """The worked steps of the neck-angle calculation, from the inputs to the plan."""
 
+from ..engine.declaration import Constant, Given, Limit, Solved, Step, Work
 from ._neck_angle_geometry import rise_of_top
 from ._neck_angle_plan import plan
 from ._neck_angle_spread import cut_spread, spread
 from ._neck_angle_words import MEASURED, WORDS
-from .engine.declaration import Constant, Given, Limit, Solved, Step, Work
 
 GEOMETRY, TEMPERED, PRACTICE = "plane-geometry", "equal-division", "common-practice"
 

@@ -3,8 +3,8 @@
 from collections.abc import Callable
 from typing import Any
 
+from ..engine.declaration import Given, Said, Solved, Step, Work
 from ._polishing_solved import chances_a, chances_b, touch_a, touch_b, two_hands
-from .engine.declaration import Given, Said, Solved, Step, Work
 
 STUDENT_METHOD = (
     "Student's t for one more reading, not the normal curve: a handful of readings knows its own "

@@ -4,11 +4,11 @@ The geometry is told in ``_neck_angle_geometry``, the measuring errors in ``_nec
 cut or shim in ``_neck_angle_plan``.
 """
 
+from ..engine.declaration import Calculator, Caution, Column, Drawing, Table
 from ._neck_angle_checks import CHECKS, EXERCISES, SOURCES
 from ._neck_angle_drawings import draw_plan, draw_side
 from ._neck_angle_inputs import GAUGES, INPUTS
 from ._neck_angle_work import CONSTANTS, WORK
-from .engine.declaration import Calculator, Caution, Column, Drawing, Table
 
 # fmt: off
 calculator = Calculator(

@@ -9,7 +9,7 @@ import math
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from .engine.declaration import Refusal
+from ..engine.declaration import Refusal
 
 Operation = Mapping[str, Any]  # operation, length (mm), rate (mm/s), clamps, seconds (each)
 MOST_HANDS = 8

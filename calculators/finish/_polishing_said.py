@@ -1,7 +1,7 @@
 """The polishing answers in words."""
 
+from ..engine.declaration import Said, Work
 from ._polishing_work import MEASURED
-from .engine.declaration import Said, Work
 
 work: tuple[Work, ...] = (
     Said(

@@ -7,9 +7,9 @@ kW/m², W/(m·K), kg/m³, J/(kg·K), mm²/s.
 import math
 from collections.abc import Mapping, Sequence
 
-from .laws.few_readings import compare_means, mean_and_spread, next_reading_below, student_t_below
-from .laws.moving_source import share_of_fast_source
-from .laws.surface_heating import film_factor, film_time_to_rise_s
+from ..laws.few_readings import compare_means, mean_and_spread, next_reading_below, student_t_below
+from ..laws.moving_source import share_of_fast_source
+from ..laws.surface_heating import film_factor, film_time_to_rise_s
 
 # Conductivity W/(m·K), density kg/m³, heat capacity J/(kg·K): ht 1.2.0, its tables of ASHRAE
 # woods (spruce, western red cedar, maple) and of DIN EN 12524 / ISO 10456 (timber 500 and 700).

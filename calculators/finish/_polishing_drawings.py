@@ -4,14 +4,14 @@ import math
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from ..engine.compute import Say
+from ..engine.drawing import Point, Svg, short
+from ..engine.plot import Axis, Plot
+from ..engine.reading import convert
+from ..engine.showing import reader_unit
+from ..engine.unit_table import UNITS
+from ..laws.moving_source import share_of_fast_source
 from ._polishing_solved import factor_of
-from .engine.compute import Say
-from .engine.drawing import Point, Svg, short
-from .engine.plot import Axis, Plot
-from .engine.reading import convert
-from .engine.showing import reader_unit
-from .engine.unit_table import UNITS
-from .laws.moving_source import share_of_fast_source
 
 CURVE_POINTS = 12
 CLOSED_FORM_DRAWN = 200.0

@@ -1,6 +1,6 @@
 """The answers of the neck-angle calculation in words."""
 
-from .engine.declaration import Said, Work
+from ..engine.declaration import Said, Work
 
 MEASURED = "dry_fit == 'measured'"
 

@@ -1,7 +1,6 @@
 """Where the fret slots go: straight or fanned, any division of the octave, any rule in hand."""
 
-from ._fret_spacing_drawing import draw_board
-from .engine.declaration import (
+from ..engine.declaration import (
     Calculator,
     Caution,
     Check,
@@ -21,7 +20,8 @@ from .engine.declaration import (
     Taken,
     When,
 )
-from .sources import COMMON_PRACTICE, GEOMETRY
+from ..sources import COMMON_PRACTICE, GEOMETRY
+from ._fret_spacing_drawing import draw_board
 
 EQUAL_DIVISION = Source(
     id="equal-division",

@@ -43,7 +43,7 @@ a ten-thousandth of the relief.
 
 import math
 
-from .engine.declaration import Refusal
+from ..engine.declaration import Refusal
 
 
 def dish_rise_mm(dish_radius_mm: float, span_mm: float, along_mm: float) -> float:

@@ -1,6 +1,6 @@
 """What the neck-angle calculation asks."""
 
-from .engine.declaration import Choice, Input, Number, When
+from ..engine.declaration import Choice, Input, Number, When
 
 DISH = When(choice="arch_from", is_one_of=("dish",))
 MEASURED_ARCH = When(choice="arch_from", is_one_of=("measured",))

@@ -1,16 +1,16 @@
 """How long a glue stays open in this room on this wood, and whether the plan fits that time."""
 
+from ..engine.declaration import Calculator, Caution, Column, Drawing, Table
+from ..laws.conduction import HEAT_CONDUCTION
+from ..laws.drying import LEWIS_RELATION, RADIATION, SORPTIVITY, STEFAN_FLOW, WATER_VISCOSITY
+from ..laws.psychrometrics import ASHRAE
+from ..laws.wood_heat import WOOD_HANDBOOK_HEAT
+from ..sources import COMMON_PRACTICE
 from ._glue_checks import CHECK_SOURCES, CHECKS
 from ._glue_exercises import EXERCISES
 from ._glue_inputs import FOLDED, INPUTS
 from ._glue_plot import draw_plan
 from ._glue_work import CONSTANTS, COOLING, DRYING, WORK
-from .engine.declaration import Calculator, Caution, Column, Drawing, Table
-from .laws.conduction import HEAT_CONDUCTION
-from .laws.drying import LEWIS_RELATION, RADIATION, SORPTIVITY, STEFAN_FLOW, WATER_VISCOSITY
-from .laws.psychrometrics import ASHRAE
-from .laws.wood_heat import WOOD_HANDBOOK_HEAT
-from .sources import COMMON_PRACTICE
 
 calculator = Calculator(
     name="glue-open-time",

@@ -3,13 +3,13 @@
 import math
 from itertools import pairwise
 
+from ..engine.declaration import Check, Source
+from ..laws import wood_heat
+from ..laws.conduction import Loss, contact_temperature_c, graded_cells, march
+from ..laws.drying import water_viscosity_pa_s
+from ..laws.psychrometrics import saturation_pressure_pa
 from ._glue_film import Air, air_state, cut_layers, film_history
 from ._glue_runs import point_at
-from .engine.declaration import Check, Source
-from .laws import wood_heat
-from .laws.conduction import Loss, contact_temperature_c, graded_cells, march
-from .laws.drying import water_viscosity_pa_s
-from .laws.psychrometrics import saturation_pressure_pa
 
 PSYCHROLIB = Source(
     id="psychrolib", title="PsychroLib 2.5.0 (ASHRAE Fundamentals 2017, ch. 1)", kind="library",

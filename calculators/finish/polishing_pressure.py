@@ -1,11 +1,11 @@
 """How hard to press on the polishing wheel: heat, film taken off, and one touch for all hands."""
 
+from ..engine.declaration import Calculator, Caution, Drawing
 from . import _polishing_said, _polishing_touch, _polishing_work
 from ._polishing_drawings import draw_film, draw_map
 from ._polishing_inputs import EDGE, LACQUER, inputs
 from ._polishing_proof import CHECKS, EXERCISES
 from ._polishing_sources import CONSTANTS, SOURCES
-from .engine.declaration import Calculator, Caution, Drawing
 
 calculator = Calculator(
     name="polishing-pressure",

@@ -1,0 +1,1 @@
+"""The finish: lacquer film, levelling and polishing."""

@@ -1,0 +1,1 @@
+"""Glueing: how long it stays open, how hard to clamp."""

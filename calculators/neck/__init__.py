@@ -1,0 +1,1 @@
+"""The neck and its board: fret places, pitch of the neck."""
