@@ -15,6 +15,7 @@ from calculators.engine.showing import SYSTEMS
 from .calc_text import answer_lines, help_lines, refusal_lines
 
 REFUSED = 2
+VERDICT_CODES = {"accept": 0, "reject": 1, "cannot tell": 3}
 
 
 @click.group()
@@ -105,13 +106,8 @@ def _note_unused(name: str, given: dict[str, Any], found: dict[str, Any]) -> Non
 def check(config_file: Path) -> None:
     """List every problem of a handbook, all at once."""
     from .checks import find_problems
-    from .handbook import load_handbook
-    from .site_config import read_site_config
 
-    root = config_file.resolve().parent
-    site, problems = read_site_config(config_file)
-    handbook, found = load_handbook(root, root / site.docs_dir, site.calculators)
-    problems += found
+    handbook, problems = _read(config_file)
     problems = sorted({*problems, *(find_problems(handbook) if not problems else [])})
     for problem in problems:
         click.echo(problem)
@@ -122,6 +118,44 @@ def check(config_file: Path) -> None:
         f"No problems: {len(handbook.stations)} stations, {len(handbook.tolerances)} tolerances, "
         f"{len(handbook.calculators)} calculators."
     )
+
+
+@main.command()
+@click.argument("tolerance")
+@click.argument("reading")
+@click.option("--model", default="", help="id of the instrument's model")
+@click.option("--gauge", default="", help="id of the gauge, where it is not the usual one")
+@click.option("--units", type=click.Choice(SYSTEMS), default="metric")
+@click.option("--json", "as_json", is_flag=True, help="the verdict as JSON")
+@click.option("-f", "--config-file", default="mkdocs.yml", type=click.Path(path_type=Path))
+def measure(
+    tolerance: str, reading: str, model: str, gauge: str, units: str, as_json: bool,
+    config_file: Path,
+) -> None:  # fmt: skip
+    """Is it in? READING, like "2.72 mm", against TOLERANCE, by its id.
+
+    Exits 0 for accept, 1 for reject, 3 where the gauge cannot tell, 2 where it cannot be read.
+    """
+    from .measuring import CannotMeasure, measured
+
+    handbook, problems = _read(config_file)
+    if problems:
+        raise click.ClickException("the handbook has problems; see benchrule check")
+    try:
+        found = measured(handbook, tolerance, reading, model, gauge, units)
+    except CannotMeasure as error:
+        raise click.UsageError(str(error)) from None
+    if as_json:
+        click.echo(json.dumps(found, allow_nan=False, ensure_ascii=False))
+    elif "refused" in found:
+        click.echo("\n".join(refusal_lines(found["refused"])), err=True)
+    else:
+        click.echo(
+            "\n".join(
+                [found["words"], *found["notes"], *([found["mend"]] if "mend" in found else [])]
+            )
+        )
+    sys.exit(VERDICT_CODES.get(found.get("verdict", ""), REFUSED))
 
 
 @main.command()
@@ -139,6 +173,17 @@ def serve(config_file: str) -> None:
     from .plugin import serve as serve_site
 
     serve_site(*_mkdocs(config_file))
+
+
+def _read(config_file: Path) -> tuple[Any, list[Any]]:
+    """The handbook that a mkdocs.yml names, and the problems of reading it."""
+    from .handbook import load_handbook
+    from .site_config import read_site_config
+
+    root = config_file.resolve().parent
+    site, problems = read_site_config(config_file)
+    handbook, found = load_handbook(root, root / site.docs_dir, site.calculators)
+    return handbook, problems + found
 
 
 def _mkdocs(config_file: str) -> tuple[Any, Any]:

@@ -17,7 +17,10 @@ from jsonschema.exceptions import ValidationError
 from .located_yaml import Located, read_yaml
 from .problems import Problem, place
 
-KINDS = ("sources", "gauges", "hazards", "glossary", "tolerances")
+KINDS = (
+    "sources", "gauges", "hazards", "glossary", "groups", "models", "materials", "tolerances",
+    "asked",
+)  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -25,7 +28,7 @@ class Entry:
     """One entry of docs/data: its id, its fields, and where it stands."""
 
     id: str
-    fields: dict[str, Any]
+    fields: Any  # a mapping; a list of texts for ``asked``
     file: str
     located: Located
     stem: str  # name of the file without its ending

@@ -5,8 +5,9 @@ from .handbook import Handbook
 LISTS = {
     "tolerances.md": (
         "Tolerances",
-        "Every limit of the shop, station by station: what to hold, how to measure it, what to do "
-        "when it is out.",
+        "Every limit of the shop: type what you look for, or choose a station, a part, your model "
+        "or the gauge in your hand. *Is it in?* says whether a reading can be accepted, by the rule "
+        "of ISO 14253-1: the gauge's uncertainty is kept clear of both limits.",
         "/// tolerances | all\n///",
     ),
     "hazards.md": (
@@ -14,6 +15,12 @@ LISTS = {
         "What can hurt you here, and the usual cautions. They do not replace your local code, the "
         "maker's data sheets or a licensed professional.",
         "/// hazards | all\n///",
+    ),
+    "revisions.md": (
+        "Revisions",
+        "What changed in the procedures, the newest first. A person trained before a change reads "
+        "that station again and shows it at the bench.",
+        "/// revisions\n///",
     ),
     "glossary.md": ("Glossary", "The words of the trade, and what else people call them.",
                     "/// glossary\n///"),
@@ -47,14 +54,42 @@ def generated_pages(handbook: Handbook) -> dict[str, str]:
             f"whenever the handbook is built.\n\n/// how-we-know | {name}\n///\n\n"
             f"## Exercises\n\n/// practice | {name}\n///\n"
         )
+    pages |= _entries(handbook, "models", "Models", "The instruments the shop builds. Choose one on a "
+                      "station's page, in the tolerances or in a calculator, and the figures are its "
+                      "own.")  # fmt: skip
+    pages |= _entries(handbook, "materials", "Woods", "What the shop builds with. Published figures are of "
+                      "clear, straight-grained samples: a board in the hand may differ by a fifth "
+                      "either way.")  # fmt: skip
+    return pages
+
+
+def _entries(handbook: Handbook, kind: str, title: str, words: str) -> dict[str, str]:
+    """A page that lists the entries of a kind, and a page for each; none where there are none."""
+    entries = handbook.entries[kind]
+    if not entries:
+        return {}
+    block = kind.removesuffix("s")
+    pages = {
+        f"{kind}/index.md": f"---\nhide: [toc]\n---\n\n# {title}\n\n{words}\n\n/// {kind}\n///\n"
+    }
+    for id, entry in entries.items():
+        pages[f"{kind}/{id}.md"] = (
+            f"---\nhide: [toc]\n---\n\n# {entry.fields['name']}\n\n/// {block} | {id}\n///\n"
+        )
     return pages
 
 
 def navigation(handbook: Handbook) -> list[dict[str, object]]:
     """The order of the book, where mkdocs.yml does not set its own."""
+    lanes = handbook.lanes
+    stations: list[object] = []
+    for name, members in lanes:
+        links = [{station.title: station.page.source} for station in members]
+        stations += [{name: links}] if name and len(lanes) > 1 else links
     return [
         {"Home": "index.md"},
-        {"Stations": [{station.title: station.page.source} for station in handbook.stations]},
+        {"Stations": stations},
+        {"Look up": [{title: source} for source, (title, _, _) in LISTS.items()]},
         {
             "Calculators": [
                 {"All calculators": "calculators/index.md"},
@@ -64,7 +99,8 @@ def navigation(handbook: Handbook) -> list[dict[str, object]]:
                 ),
             ]
         },
-        {"Look up": [{title: source} for source, (title, _, _) in LISTS.items()]},
+        {"Models": _entry_links(handbook, "models", "All models")},
+        {"Woods": _entry_links(handbook, "materials", "All woods")},
         {
             "About": [
                 {str(page.front.get("title", page.source)): page.source}
@@ -73,6 +109,14 @@ def navigation(handbook: Handbook) -> list[dict[str, object]]:
             ]
         },
     ]
+
+
+def _entry_links(handbook: Handbook, kind: str, words: str) -> list[object]:
+    entries = handbook.entries[kind]
+    if not entries:
+        return []
+    links = [{str(entry.fields["name"]): f"{kind}/{id}.md"} for id, entry in entries.items()]
+    return [{words: f"{kind}/index.md"}, *links]
 
 
 def station_body(body: str) -> str:

@@ -4,7 +4,7 @@ Knows nothing of MkDocs; the checks, the pages and the search entries read it.
 """
 
 import sys
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from pathlib import Path
 from typing import Any
@@ -18,6 +18,8 @@ from calculators.engine.unit_table import UNITS
 from .data import KINDS, Entry, load_kind, validate
 from .located_yaml import Located, read_yaml
 from .problems import Problem, place
+
+FIGURES = ("target", "low", "high")
 
 
 @dataclass(frozen=True)
@@ -56,6 +58,21 @@ class Station:
         """What people call it."""
         return str(self.page.front["title"])
 
+    @property
+    def group(self) -> str:
+        """The group of stations it belongs to; empty where the shop has no groups."""
+        return str(self.page.front.get("group", ""))
+
+    @property
+    def revisions(self) -> list[dict[str, Any]]:
+        """Every revision, the newest first: revision, on, by, changed."""
+        front = self.page.front
+        newest = {
+            "revision": front["revision"], "on": front["approved_on"],
+            "by": front["approved_by"], "changed": front["changed"],
+        }  # fmt: skip
+        return [newest, *front.get("history", ())]
+
     def field(self, name: str) -> Any:
         """A field of the front matter."""
         return self.page.front.get(name)
@@ -80,6 +97,19 @@ class Tolerance:
     def field(self, name: str) -> Any:
         """A field of the entry."""
         return self.entry.fields.get(name)
+
+    def holds_for(self, model: str) -> bool:
+        """Whether ``model`` has the thing at all."""
+        named = self.field("applies_to")
+        return named is None or model in named
+
+    def for_model(self, model: str) -> "Tolerance":
+        """This tolerance with the figures of ``model``, where it has its own."""
+        own = (self.field("by_model") or {}).get(model)
+        if own is None:
+            return self
+        general = {k: v for k, v in self.entry.fields.items() if k not in FIGURES}
+        return Tolerance(replace(self.entry, fields={**general, **own}))
 
     def limits(self, system: str = "metric") -> str:
         """The limits in words: ``at most 0.05 mm``, ``36.0 ± 0.2 mm``, ``5.5 to 6.0 mm``."""
@@ -133,11 +163,46 @@ class Handbook:
         """The station called ``id``."""
         return next((station for station in self.stations if station.id == id), None)
 
-    def neighbours(self, station: Station) -> tuple[Station | None, Station | None]:
-        """The stations before and after on the way through the shop."""
+    @property
+    def groups(self) -> dict[str, Entry]:
+        """The groups of stations, as the work flows."""
+        return self.entries["groups"]
+
+    @property
+    def models(self) -> dict[str, Entry]:
+        """The shop's instrument models, in the order they are written."""
+        return self.entries["models"]
+
+    @cached_property
+    def lanes(self) -> list[tuple[str, list[Station]]]:
+        """Each group's name with its stations in order; one nameless lane without groups."""
+        names = {id: str(entry.fields["name"]) for id, entry in self.groups.items()}
+        lanes = [
+            (name, [station for station in self.stations if station.group == id])
+            for id, name in names.items()
+        ]
+        rest = [station for station in self.stations if station.group not in names]
+        return [lane for lane in [*lanes, ("", rest)] if lane[1]]
+
+    def neighbours(self, station: Station) -> tuple[list[Station], list[Station]]:
+        """The stations whose work arrives here, and those that rely on this one."""
+        before = [other for other in self.stations if other.id in self.follows(station)]
+        after = [other for other in self.stations if station.id in self.follows(other)]
+        return before, after
+
+    def follows(self, station: Station) -> list[str]:
+        """The stations whose work arrives here: named in the front matter, or the one before."""
+        named = station.field("follows")
+        if named is not None:
+            return list(named)
         at = self.stations.index(station)
-        after = self.stations[at + 1] if at + 1 < len(self.stations) else None
-        return (self.stations[at - 1] if at else None), after
+        return [self.stations[at - 1].id] if at else []
+
+    def general_models(self, tolerance: Tolerance) -> list[str]:
+        """The models that a tolerance's general figures hold for; [] where they hold for all."""
+        own = tolerance.field("by_model") or {}
+        rest = [id for id in self.models if tolerance.holds_for(id) and id not in own]
+        return rest if own or tolerance.field("applies_to") else []
 
 
 def load_handbook(

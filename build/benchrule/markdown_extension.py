@@ -19,12 +19,25 @@ from pymdownx.blocks.block import Block
 from calculators.engine.text import escape
 
 from .exercises import practice_block
-from .faces import lists
+from .faces import lists, materials, models
 from .faces.calculator_form import calculator_block
-from .faces.context import GAUGES, GLOSSARY, HAZARDS, SOURCES, Context, calculator_page
+from .faces.context import (
+    GAUGES,
+    GLOSSARY,
+    HAZARDS,
+    SOURCES,
+    Context,
+    calculator_page,
+    material_page,
+    model_page,
+)
+from .faces.drawings import drawing
 from .faces.how_we_know import how_we_know
+from .faces.inline_limits import inline_limits
+from .faces.look_up import gauges_json, look_up, station_table
+from .faces.revisions import revision_table
 from .faces.shop_map import calculator_cards, shop_map, station_foot, station_head
-from .faces.tolerance_table import tolerance_table
+from .faces.term_links import TermLinks
 from .handbook import Station
 from .references import REFERENCE, Reference, parse_reference
 
@@ -38,6 +51,9 @@ class BenchruleExtension(Extension):
         """Registers the inline references; the blocks come with ``blocks()``."""
         md.inlinePatterns.register(_References(self, md), "benchrule-reference", 185)
         md.treeprocessors.register(_Sections(md), "benchrule-sections", 4)
+        md.treeprocessors.register(
+            _Terms(self, md), "benchrule-terms", -1
+        )  # after MkDocs has turned links
 
     def blocks(self) -> "_Blocks":
         """The companion extension that knows the blocks."""
@@ -71,14 +87,12 @@ def link_of(context: Context, reference: Reference) -> str:
     book = context.handbook
     match reference.kind:
         case "tol":
-            tolerance = book.tolerances[reference.id]
-            page, anchor = f"stations/{tolerance.station}.md", f"tol-{tolerance.id}"
-            words, style = tolerance.part(reference.part), "br-tol"
-            title = tolerance.field("feature")
+            return inline_limits(context, book.tolerances[reference.id], reference)
         case "term":
             entry = book.entries["glossary"][reference.id]
             page, anchor, style = GLOSSARY, f"term-{reference.id}", "br-term"
             words, title = entry.fields["term"], entry.fields["meaning"]
+            context.terms_linked.add(reference.id)
         case "station":
             station = book.station(reference.id)
             page, anchor, style = f"stations/{reference.id}.md", "", "br-station"
@@ -86,6 +100,12 @@ def link_of(context: Context, reference: Reference) -> str:
         case "calc":
             page, anchor, style = calculator_page(reference.id), "", "br-calc"
             words = title = book.calculators[reference.id].title
+        case "model":
+            page, anchor, style = model_page(reference.id), "", "br-station"
+            words = title = str(book.models[reference.id].fields["name"])
+        case "wood":
+            page, anchor, style = material_page(reference.id), "", "br-station"
+            words = title = str(book.entries["materials"][reference.id].fields["name"])
         case _:
             kind, page = {
                 "gauge": ("gauges", GAUGES), "source": ("sources", SOURCES),
@@ -121,6 +141,20 @@ class _Sections(Treeprocessor):
             elif wrapper is not None:
                 root.remove(child)
                 wrapper.append(child)
+
+
+class _Terms(Treeprocessor):
+    """Links each term of the glossary where a page first uses it."""
+
+    def __init__(self, extension: BenchruleExtension, md: Markdown) -> None:
+        super().__init__(md)
+        self.extension = extension
+
+    def run(self, root: etree.Element) -> None:
+        """Links the terms in the pages that authors write."""
+        context = self.extension.here
+        if context.links_terms:
+            TermLinks(context).run(root)
 
 
 class _Blocks(BlocksExtension):  # type: ignore[misc]
@@ -172,25 +206,15 @@ def _station(context: Context) -> Station:
 
 def _tolerances(context: Context, argument: str, inner: str, presets: dict[str, Any]) -> str:
     if argument == "all":
-        return "\n".join(
-            f'<h2 id="of-{station.id}">{context.anchor(station.page.source, "", station.title)}</h2>'
-            + tolerance_table(
-                context, context.handbook.tolerances_of(station.id), f"Tolerances: {station.title}"
-            )
-            for station in context.handbook.stations
-        )
+        return look_up(context)
     station = context.handbook.station(argument) if argument else _station(context)
     if station is None:
         raise ValueError(f"{context.source}: there is no station '{argument}'")
-    return tolerance_table(
-        context, context.handbook.tolerances_of(station.id), f"Tolerances: {station.title}"
-    )
+    return station_table(context, station) + gauges_json(context)
 
 
 def _drawing(context: Context, argument: str, inner: str, presets: dict[str, Any]) -> str:
-    svg = (context.handbook.docs / "drawings" / f"{argument}.svg").read_text("utf-8")
-    caption = f"<figcaption>{escape(inner)}</figcaption>" if inner else ""
-    return f'<figure class="br-figure">{svg[svg.index("<svg") :]}{caption}</figure>'
+    return drawing(context, argument, inner)
 
 
 def _tools(context: Context, argument: str, inner: str, presets: dict[str, Any]) -> str:
@@ -200,7 +224,7 @@ def _tools(context: Context, argument: str, inner: str, presets: dict[str, Any])
 
 def _hazards(context: Context, argument: str, inner: str, presets: dict[str, Any]) -> str:
     if argument == "all":
-        return lists.hazard_cards(context, list(context.handbook.entries["hazards"]), brief=False)
+        return lists.hazards_by_agent(context)
     return lists.hazard_cards(context, _station(context).field("hazards"), brief=True)
 
 
@@ -228,6 +252,11 @@ MAKERS: dict[str, Callable[[Context, str, str, dict[str, Any]], str]] = {
     ),
     "shop-map": lambda context, *_: shop_map(context),
     "calculators": lambda context, *_: calculator_cards(context),
+    "models": lambda context, *_: models.model_cards(context),
+    "model": lambda context, argument, *_: models.model_sheet(context, argument),
+    "materials": lambda context, *_: materials.material_cards(context),
+    "material": lambda context, argument, *_: materials.material_sheet(context, argument),
+    "revisions": lambda context, *_: revision_table(context),
     "station-head": lambda context, *_: station_head(context, _station(context)),
     "station-foot": lambda context, *_: station_foot(context, _station(context)),
 }

@@ -3,9 +3,11 @@
 import logging
 import os
 import posixpath
+import re
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
+from urllib.parse import urljoin
 
 from mkdocs.commands.build import build as build_site
 from mkdocs.config import config_options as options
@@ -26,8 +28,11 @@ from .markdown_extension import BenchruleExtension
 from .problems import Problem
 from .runtime import runtime_folder
 from .search_entries import search_entries, tune_entries
-from .site_assets import ASSETS, SCRIPT, STYLES, asset_files
+from .site_assets import ASSETS, SCRIPT, SEARCH_WORKER, STYLES, asset_files
 
+THEME_WORKER = re.compile(
+    r'("search": "[^"]*?)assets/javascripts/workers/search\.[0-9a-f]+\.min\.js'
+)
 SEARCH_DIALOG = 'data-md-component="search" role="dialog"'
 
 log = logging.getLogger("mkdocs.plugins.benchrule")
@@ -103,14 +108,19 @@ class BenchrulePlugin(BasePlugin[Options]):
         """Tells the Markdown extension which page is at hand; frames the stations."""
         assert self.handbook is not None
         source = page.file.src_uri
-        self.extension.context = Context(self.handbook, source, _linker(page.file, files))
+        site = config.site_url or ""
+        self.extension.context = Context(
+            self.handbook, source, _linker(page.file, files), _addresser(site, files), site,
+            links_terms=source not in self.generated and source != "index.md",
+        )  # fmt: skip
         if any(station.page.source == source for station in self.handbook.stations):
             title = "" if markdown.lstrip().startswith("# ") else f"# {page.meta['title']}\n\n"
             return title + station_body(markdown)
         return markdown
 
     def on_post_page(self, output: str, /, *, page: Page, config: MkDocsConfig) -> str:
-        """Gives the theme's search dialog the name that screen readers need."""
+        """Puts our ranking in the theme's search, and gives its dialog a name for screen readers."""
+        output = THEME_WORKER.sub(rf"\1{SEARCH_WORKER}", output, count=1)
         return output.replace(SEARCH_DIALOG, f'{SEARCH_DIALOG} aria-label="Search"', 1)
 
     @event_priority(100)
@@ -125,6 +135,8 @@ class BenchrulePlugin(BasePlugin[Options]):
         address = {source: _address(source, directory_urls) for source in sources}
         entries = search.search_index.entries
         tune_entries(self.handbook, entries, address)
+        # What has no kind would not be found: it is not sent to the reader either.
+        entries[:] = [entry for entry in entries if "kind" in entry]
         entries.extend(search_entries(self.handbook, address))
 
 
@@ -151,6 +163,19 @@ def _linker(file: File, files: Files) -> Callable[[str, str], str]:
         return f"{url}#{anchor}" if anchor else url or "#"
 
     return link
+
+
+def _addresser(site: str, files: Files) -> Callable[[str, str], str]:
+    """Absolute addresses of pages, for QR codes."""
+
+    def address(source: str, anchor: str) -> str:
+        target = files.get_file_from_path(source)
+        if target is None:
+            raise Abort(f"a code leads to {source}, which is not there")
+        url = urljoin(site, target.url)
+        return f"{url}#{anchor}" if anchor else url
+
+    return address
 
 
 def _address(source: str, directory_urls: bool) -> str:

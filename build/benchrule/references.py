@@ -10,7 +10,7 @@ from dataclasses import dataclass
 REFERENCE = re.compile(r"\[\[([^\[\]\n]+)\]\]")
 FENCE = re.compile(r"^```.*?^```\s*$", re.MULTILINE | re.DOTALL)
 CODE = re.compile(r"`[^`\n]+`")
-KINDS = ("tol", "term", "station", "calc", "gauge", "source", "hazard")
+KINDS = ("tol", "term", "station", "calc", "gauge", "source", "hazard", "model", "wood")
 PARTS = ("limits", "target", "low", "high")
 
 

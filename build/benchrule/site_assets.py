@@ -1,4 +1,4 @@
-"""Styles, script, fonts and icons that every page carries: our own, and fonts from npm."""
+"""Styles, scripts and fonts that every page carries: our own, and what comes from npm."""
 
 from pathlib import Path
 
@@ -7,6 +7,7 @@ from .web_packages import web_package
 ASSETS = Path(__file__).resolve().parent / "theme" / "assets"
 FOLDER = "assets/benchrule"
 SCRIPT = f"{FOLDER}/page.mjs"
+SEARCH_WORKER = f"{FOLDER}/search.js"
 STYLES = [f"{FOLDER}/{name}.css" for name in ("fonts", "book", "calculator", "drawing", "print")]
 FONTS = {
     "literata.woff2": ("@fontsource-variable/literata", "literata-latin-wght-normal.woff2"),
@@ -15,6 +16,12 @@ FONTS = {
         "@fontsource-variable/commissioner", "commissioner-latin-wght-normal.woff2",
     ),
 }  # fmt: skip
+
+
+LIBRARIES = {
+    "minisearch.mjs": ("minisearch", "dist/es/index.js"),
+    "stemmer.mjs": ("stemmer", "index.js"),
+}
 
 
 def asset_files() -> dict[str, Path]:
@@ -26,4 +33,6 @@ def asset_files() -> dict[str, Path]:
     }
     for name, (package, file) in FONTS.items():
         files[f"{FOLDER}/fonts/{name}"] = web_package(package) / "files" / file
+    for name, (package, file) in LIBRARIES.items():
+        files[f"{FOLDER}/{name}"] = web_package(package) / file
     return files

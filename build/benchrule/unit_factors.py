@@ -74,6 +74,7 @@ LINES = (
     UnitLine("g/cm3", "gram/centimeter**3", "density", "g/cm³", ("g/cm³",), "lb/ft3", 0),
     UnitLine("lb/ft3", "pound/foot**3", "density", "lb/ft³", ("lb/ft³",)),
     UnitLine("deg", "degree", "angle", "°", ("°", "degree", "degrees"), "deg"),
+    UnitLine("turn", "turn", "angle", "turn", ("turns", "rev", "revolution"), "turn"),
     UnitLine("1", "dimensionless", "number", "", ()),
     UnitLine("%", "percent", "share", "%", ("percent", "pct"), "%"),
     UnitLine("cents", "dimensionless", "pitch", "cents", ("cent", "¢"), "cents"),

@@ -77,6 +77,17 @@ def acceptance_zone(
     return least, most
 
 
+def accepts_nothing(low: float | None, high: float | None, uncertainty: float) -> bool:
+    """Whether a gauge can accept no reading at all: half of the limits are narrower than it.
+
+    A limit only from above is taken as that of a gap or a width, which is never below nought.
+    """
+    zone = acceptance_zone(low, high, uncertainty)
+    if zone is None:
+        return True
+    return low is None and high is not None and high >= 0 > high - uncertainty * (1 - SLACK)
+
+
 def room(low: float | None, high: float | None) -> float | None:
     """The width of a tolerance. One that only a high limit bounds is counted from nought, as a
     gap or a thickness is; one with only a low limit is as wide as you like."""
@@ -104,13 +115,14 @@ def judge(asked: dict[str, Any]) -> dict[str, Any]:
     Answers ``{"verdict", "side", "read", "chance", "words", "notes"}`` or ``{"refused": [...]}``.
     """
     unit, decimals = str(asked["unit"]), int(asked["decimals"])
-    system = asked.get("units") if asked.get("units") in SYSTEMS else "metric"
+    system = str(asked.get("units")) if asked.get("units") in SYSTEMS else "metric"
     low, high, gauge = asked.get("low"), asked.get("high"), asked["gauge"]
     uncertainty = uncertainty_in(gauge["uncertainty"], gauge["unit"], unit)
     try:
         value = read_quantity(str(asked["value"]), unit, reader_unit(unit, system))
     except ReadingError as error:
-        example = show(high if low is None else low, unit, decimals, system)
+        limit = next((one for one in (low, high) if one is not None), 0.0)
+        example = show(limit, unit, decimals, system)
         return {
             "refused": [
                 {
@@ -132,7 +144,7 @@ def judge(asked: dict[str, Any]) -> dict[str, Any]:
     zone = acceptance_zone(low, high, uncertainty)
     words = _words(verdict, said, value, low, high, spread, zone)
     notes = []
-    if zone is None:
+    if accepts_nothing(low, high, uncertainty):
         notes.append(
             f"{gauge['name']} cannot accept anything here: its uncertainty, {spread}, "
             "is wider than half of the limits. Take a finer gauge."

@@ -102,6 +102,11 @@ TOLERANCE = """flat-{number}:
 """
 
 
+MODELS = """big: {name: The Big, summary: Large., source: common-practice, values: {scale_length: 640 mm}}
+small: {name: The Small, summary: Little., source: common-practice, values: {scale_length: 380 mm}}
+"""
+
+
 def sound_tree() -> dict[str, str]:
     """A handbook without a problem: one station, and all that it refers to."""
     return {
@@ -112,11 +117,12 @@ def sound_tree() -> dict[str, str]:
         "docs/data/tolerances/sanding.yml": "".join(
             TOLERANCE.format(number=number) for number in range(1, 9)
         ),
-        "docs/data/gauges.yml": "rule: {name: Rule, resolution: 0.5, unit: mm, uncertainty: 0.5, "
+        "docs/data/gauges.yml": "rule: {name: Rule, resolution: 0.01, unit: mm, uncertainty: 0.02, "
         "source: common-practice}\n",
         "docs/data/hazards.yml": "dust: {name: Dust, agent: dust, harm: Lungs., cautions: [Extract.], "
         "defer: Follow your local code., source: common-practice}\n",
         "docs/data/glossary.yml": "block: {term: Block, meaning: What paper is wrapped round.}\n",
+        "docs/data/models.yml": MODELS,
         "docs/data/sources.yml": "common-practice: {kind: practice, title: Common practice}\n",
     }
 

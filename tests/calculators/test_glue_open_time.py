@@ -11,10 +11,10 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
-from calculators.glueing import _glue_film, _glue_runs
 from calculators.engine import door
 from calculators.engine.compute import Answer, work_out
 from calculators.engine.declaration import Rows
+from calculators.glueing import _glue_film, _glue_runs
 from calculators.glueing._glue_film import Air, cut_layers, film_history
 from calculators.glueing._glue_inputs import INPUTS
 from calculators.glueing._glue_plan import in_words

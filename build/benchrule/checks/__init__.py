@@ -5,9 +5,11 @@ from types import ModuleType
 
 from ..handbook import Handbook
 from ..problems import Problem
-from . import calculators, data, links, numbers, references, stations
+from . import asked, calculators, data, links, models, numbers, references, stations, unused
 
-CHECKS: tuple[ModuleType, ...] = (data, references, numbers, stations, links, calculators)
+CHECKS: tuple[ModuleType, ...] = (
+    data, references, unused, numbers, stations, links, models, calculators, asked,
+)  # fmt: skip
 
 
 def find_problems(handbook: Handbook) -> list[Problem]:

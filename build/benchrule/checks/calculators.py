@@ -1,20 +1,27 @@
 """Every calculator's declaration hangs together, and its outside checks agree."""
 
 import inspect
+import re
 import sys
 from collections.abc import Iterator
 from pathlib import Path
 
+import yaml
+
 from calculators.engine.checking import compare
+from calculators.engine.compute import work_out
 from calculators.engine.registry import modules
 from calculators.engine.soundness import find_faults
 
 from ..handbook import Handbook
 from ..problems import Problem, place
+from ..references import FENCE, blank
+from .references import BLOCK
 
 
 def find_problems(handbook: Handbook) -> Iterator[Problem]:
     """Faults of declarations and checks that disagree."""
+    yield from _presets(handbook)
     where = modules()
     for name, calculator in handbook.calculators.items():
         module = sys.modules[where[name]]
@@ -42,3 +49,27 @@ def find_problems(handbook: Handbook) -> Iterator[Problem]:
                         f"we have {compared.ours!r}",
                         "find out which is right",
                     )  # fmt: skip
+
+
+def _presets(handbook: Handbook) -> Iterator[Problem]:
+    """Calculators placed on a page with values that they refuse."""
+    for page in handbook.pages:
+        for found in BLOCK.finditer(blank(page.body, FENCE)):
+            calculator = handbook.calculators.get((found["argument"] or "").strip())
+            if found["name"] != "calculator" or calculator is None:
+                continue
+            options = re.match(r"(?:\n {4}[^\n]*)*", page.body[found.end() :])
+            try:
+                given = yaml.safe_load(options[0] if options else "") or {}
+                presets = given.get("presets") or {}
+            except (yaml.YAMLError, AttributeError):
+                yield page.problem(
+                    found.start(), "the block's options are not YAML", "indent them by four spaces"
+                )
+                continue
+            worked = work_out(calculator, presets)
+            for refused in worked if isinstance(worked, list) else ():
+                yield page.problem(
+                    found.start(), f"{calculator.name} refuses {refused.input}: {refused.why}",
+                    f"allowed: {refused.allowed}",
+                )  # fmt: skip

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from calculators.engine.judging import accepts_nothing, uncertainty_in
 from calculators.engine.unit_table import UNITS
 
 from ..data import Entry
@@ -14,7 +15,7 @@ NEEDS_DECISION = "shop-decision"
 def find_problems(handbook: Handbook) -> Iterator[Problem]:
     """Unknown ids, impossible limits, gauges too coarse, decisions without role and date."""
     entries = handbook.entries
-    for kind in ("gauges", "hazards", "tolerances"):
+    for kind in ("gauges", "hazards", "tolerances", "models"):
         for entry in entries[kind].values():
             yield from _source(handbook, entry, entry.fields["source"], "source")
             if "unit" in entry.fields and entry.fields["unit"] not in UNITS:
@@ -31,8 +32,31 @@ def find_problems(handbook: Handbook) -> Iterator[Problem]:
                 yield entry.problem(
                     f"sees unknown term '{id}'", "add the term or mend the id", "see", number
                 )
+        name = entry.fields.get("drawing")
+        if name and not (handbook.docs / "drawings" / f"{name}.svg").exists():
+            yield entry.problem(f"no drawing '{name}'", "draw it or mend the name", "drawing")
+    for entry in entries["materials"].values():
+        yield from _material(handbook, entry)
     for entry in entries["tolerances"].values():
         yield from _tolerance(handbook, entry)
+
+
+def _material(handbook: Handbook, entry: Entry) -> Iterator[Problem]:
+    for number, id in enumerate(entry.fields["hazards"]):
+        if id not in handbook.entries["hazards"]:
+            yield entry.problem(
+                f"unknown hazard '{id}'", "add it to docs/data/hazards", "hazards", number
+            )
+    for number, one in enumerate(entry.fields["properties"]):
+        yield from _source(handbook, entry, one["source"], "properties", number, "source")
+        if one["unit"] not in UNITS:
+            yield entry.problem(
+                f"unknown unit '{one['unit']}'", "use one of " + ", ".join(UNITS),
+                "properties", number, "unit",
+            )  # fmt: skip
+    yield from _source(
+        handbook, entry, entry.fields["protection"]["source"], "protection", "source"
+    )
 
 
 def _source(handbook: Handbook, entry: Entry, id: str, *path: str | int) -> Iterator[Problem]:
@@ -70,7 +94,16 @@ def _tolerance(handbook: Handbook, entry: Entry) -> Iterator[Problem]:
         and gauge.fields["unit"] in UNITS
         and UNITS[fields["unit"]].kind == UNITS[gauge.fields["unit"]].kind
     )
-    if not same_kind:
+    if same_kind:
+        uncertainty = uncertainty_in(
+            gauge.fields["uncertainty"], gauge.fields["unit"], fields["unit"]
+        )
+        if accepts_nothing(low, high, uncertainty):
+            yield entry.problem(
+                f"{gauge.fields['name']} can accept no reading: its uncertainty is wider than half "
+                "of the limits", "take a finer gauge or wider limits", "gauge",
+            )  # fmt: skip
+    else:
         yield entry.problem(
             f"measured in {fields['unit']} by a gauge that reads {gauge.fields['unit']}",
             "take a gauge that reads this quantity", "gauge",

@@ -22,6 +22,9 @@ GENERATED = (
     "glossary.md",
     "sources.md",
     "gauges.md",
+    "revisions.md",
+    "models/",
+    "materials/",
 )
 
 

@@ -16,6 +16,7 @@ LOOSE = re.compile(
     rf"(?<![\w./-])\d+(?:[.,]\d+)?(?:\s*(?:to|-|–|x|×)\s*\d+(?:[.,]\d+)?)?[\s\u00a0-]?(?:{UNIT_WORDS})(?![\w/])"
 )
 LINK_TARGET = re.compile(r"\]\([^)\n]*\)")
+OPTIONS = re.compile(r"^/// [^\n]*(?:\n {4}[^\n]*)+", re.MULTILINE)  # a calculator's own values
 
 
 def find_problems(handbook: Handbook) -> Iterator[Problem]:
@@ -31,4 +32,4 @@ def find_problems(handbook: Handbook) -> Iterator[Problem]:
 
 def blanked(text: str) -> str:
     """The text with references, code and link targets blanked out, positions kept."""
-    return blank(text, FENCE, CODE, REFERENCE, LINK_TARGET)
+    return blank(text, FENCE, CODE, REFERENCE, LINK_TARGET, OPTIONS)

@@ -1,4 +1,4 @@
-"""Every reference in a page leads somewhere, and every tolerance and hazard is used."""
+"""Every reference and block in a page leads somewhere."""
 
 import re
 from collections.abc import Iterator
@@ -18,12 +18,11 @@ from ..references import (
 
 BLOCK = re.compile(r"^/// (?P<name>[a-z-]+)(?: \| (?P<argument>[^\n]+))?$", re.MULTILINE)
 ENTRY_KINDS = {"tol": "tolerances", "term": "glossary", "gauge": "gauges", "source": "sources",
-               "hazard": "hazards"}  # fmt: skip
+               "hazard": "hazards", "model": "models", "wood": "materials"}  # fmt: skip
 
 
 def find_problems(handbook: Handbook) -> Iterator[Problem]:
-    """Unknown ids in references and blocks, and ids that nothing uses."""
-    cited: set[tuple[str, str]] = set()
+    """Unknown ids in references and blocks."""
     for page in handbook.pages:
         for position, inner in find_references(page.body):
             try:
@@ -31,22 +30,8 @@ def find_problems(handbook: Handbook) -> Iterator[Problem]:
             except BadReference as error:
                 yield page.problem(position, f"[[{inner}]]: {error}", "mend the reference")
                 continue
-            cited.add((reference.kind, reference.id))
             yield from _unknown(handbook, page, position, reference)
         yield from _blocks(handbook, page)
-    for tolerance in handbook.tolerances.values():
-        if ("tol", tolerance.id) not in cited:
-            yield tolerance.entry.problem(
-                "no procedure cites it", f"cite it as [[{tolerance.id}]] where it is checked"
-            )
-    used = {id for station in handbook.stations for id in station.field("hazards")}
-    for id, entry in handbook.entries["hazards"].items():
-        if id not in used and ("hazard", id) not in cited:
-            yield entry.problem("no station has it", "name it in a station's hazards or remove it")
-    gauges = {tolerance.field("gauge") for tolerance in handbook.tolerances.values()}
-    for id, entry in handbook.entries["gauges"].items():
-        if id not in gauges and ("gauge", id) not in cited:
-            yield entry.problem("no tolerance is measured with it", "use it or remove it")
 
 
 def known_ids(handbook: Handbook, kind: str) -> set[str]:

@@ -62,6 +62,16 @@ def find_problems(handbook: Handbook) -> Iterator[Problem]:
                     station, "calculators", f"calculator '{name}' is not placed on the page",
                     f"place it with /// calculator | {name}",
                 )  # fmt: skip
+        if station.group and station.group not in handbook.groups:
+            yield _front(
+                station,
+                "group",
+                f"unknown group '{station.group}'",
+                "add it to docs/data/groups.yml",
+            )
+        for id in station.field("follows") or ():
+            if handbook.station(id) is None or id == station.id:
+                yield _front(station, "follows", f"follows unknown station '{id}'", "mend the id")
         if station.page.source != f"stations/{station.id}.md":
             yield _front(station, "station", "the id is not the file's name", "make them agree")
 

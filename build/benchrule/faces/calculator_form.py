@@ -4,6 +4,7 @@ The form is made here; the answer's parts come from ``calculators.engine.markup`
 the same text again in the browser.
 """
 
+import json
 from collections.abc import Mapping
 from typing import Any
 
@@ -21,10 +22,12 @@ from calculators.engine.declaration import (
 from calculators.engine.inputs import allowed_range, applies
 from calculators.engine.markup import parts
 from calculators.engine.mathml import math, symbol
+from calculators.engine.reading import read_quantity
 from calculators.engine.showing import as_typed
 from calculators.engine.text import escape
 from calculators.engine.unit_table import UNITS
 
+from ..models import values_for
 from .context import Context, calculator_page
 
 STILL_WORDS = "Shown: the example. Change a figure and it recalculates here, on this device."
@@ -45,7 +48,12 @@ def calculator_block(
         raise CannotPlace(f"{calculator.name} refuses its presets: {reasons}")
     made = parts(worked)
     name = calculator.name
-    examples = {item.name: presets.get(item.name, item.example) for item in calculator.inputs}
+    # Rows may be given as text; the form shows them as they were read.
+    examples = {
+        item.name: worked.inputs[item.name] if isinstance(item, Rows) and item.name in worked.inputs
+        else presets.get(item.name, item.example)
+        for item in calculator.inputs
+    }  # fmt: skip
     own_page = context.source == calculator_page(name)
     title = (
         escape(calculator.title) if own_page
@@ -61,7 +69,7 @@ def calculator_block(
 <p>{escape(calculator.summary)}</p></header>
 <div class="br-calc-bar">
 <fieldset class="br-units"><legend>Units</legend>{systems}</fieldset>
-<p class="br-state" role="status" data-state="still">{STILL_WORDS}</p>
+{_models(context, calculator)}<p class="br-state" role="status" data-state="still">{STILL_WORDS}</p>
 </div>
 <form class="br-form" novalidate autocomplete="off" aria-label="{escape(calculator.title)}">
 {_groups(calculator, examples, worked.inputs)}
@@ -76,6 +84,35 @@ def calculator_block(
 </div>
 <details class="br-fold"><summary>Where it holds</summary><p>{escape(calculator.validity)}</p></details>
 </section>"""
+
+
+def _models(context: Context, calculator: Calculator) -> str:
+    """The models whose values the form can take, and the values as one would type them."""
+    items = {item.name: item for item in calculator.inputs}
+    values = {}
+    for id, model in context.handbook.models.items():
+        given = values_for(model, calculator)
+        if given:
+            values[id] = {name: _as_entered(items[name], value) for name, value in given.items()}
+    if not values:
+        return ""
+    options = "".join(
+        f'<option value="{id}">{escape(context.handbook.models[id].fields["name"])}</option>'
+        for id in values
+    )
+    data = json.dumps(values, ensure_ascii=False, separators=(",", ":")).replace("<", "\\u003c")
+    return (
+        '<label class="br-model-choice">Values of<select data-model-of-form>'
+        f'<option value="">The example</option>{options}</select></label>'
+        f'<script type="application/json" data-model-values>{data}</script>'
+    )
+
+
+def _as_entered(item: Input, value: Any) -> str:
+    """A model's value as it stands in the form in metric units."""
+    if not isinstance(item, Number):
+        return str(value)
+    return _typed(item, read_quantity(str(value), item.unit))
 
 
 def _aside(calculator: Calculator, more: str) -> str:

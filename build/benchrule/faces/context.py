@@ -7,7 +7,7 @@ from calculators.engine.text import escape
 
 from ..handbook import Handbook
 
-Link = Callable[[str, str], str]  # (page source, anchor) -> address from the page at hand
+Link = Callable[[str, str], str]  # (page source, anchor) -> an address
 
 
 @dataclass
@@ -16,7 +16,10 @@ class Context:
 
     handbook: Handbook
     source: str
-    link: Link
+    link: Link  # an address from the page at hand
+    address: Link  # an absolute address, as a QR code needs it
+    site_url: str = ""
+    links_terms: bool = False  # whether the page is one that an author wrote
     terms_linked: set[str] = field(default_factory=set)
 
     def anchor(self, page: str, anchor: str, words: str, style: str = "") -> str:
@@ -30,12 +33,23 @@ HAZARDS = "hazards.md"
 GLOSSARY = "glossary.md"
 SOURCES = "sources.md"
 GAUGES = "gauges.md"
+REVISIONS = "revisions.md"
 CALCULATORS = "calculators/index.md"
 
 
 def calculator_page(name: str) -> str:
     """The page of a calculator, as MkDocs names its source."""
     return f"calculators/{name}.md"
+
+
+def model_page(id: str) -> str:
+    """The page of a model."""
+    return f"models/{id}.md"
+
+
+def material_page(id: str) -> str:
+    """The page of a wood."""
+    return f"materials/{id}.md"
 
 
 def source_link(context: Context, id: str) -> str:

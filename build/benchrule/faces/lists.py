@@ -1,11 +1,12 @@
 """The pages that gather entries: hazards, glossary, gauges, sources."""
 
 from calculators.engine.declaration import Source
+from calculators.engine.judging import show_own
 from calculators.engine.text import escape
 
 from ..data import Entry
 from .context import GLOSSARY, HAZARDS, Context, source_link
-from .tolerance_table import reading
+from .drawings import drawing
 
 
 def hazard_cards(context: Context, ids: list[str], brief: bool) -> str:
@@ -14,6 +15,33 @@ def hazard_cards(context: Context, ids: list[str], brief: bool) -> str:
     return (
         f'<div class="br-hazards"{" data-search-exclude" if brief else ""}>{"".join(cards)}</div>'
     )
+
+
+def hazards_by_agent(context: Context) -> str:
+    """Every hazard, gathered by what does the harm, with links to each agent."""
+    agents: dict[str, list[str]] = {}
+    for id, entry in context.handbook.entries["hazards"].items():
+        agents.setdefault(str(entry.fields["agent"]), []).append(id)
+    order = sorted(
+        agents, key=lambda agent: (AGENTS.index(agent) if agent in AGENTS else 99, agent)
+    )
+    links = "".join(
+        f'<a href="#agent-{agent.replace(" ", "-")}">{escape(agent.capitalize())}</a>'
+        for agent in order
+    )
+    parts = "".join(
+        f'<h2 id="agent-{agent.replace(" ", "-")}">{escape(agent.capitalize())}</h2>'
+        f"{hazard_cards(context, agents[agent], brief=False)}"
+        for agent in order
+    )
+    return f'<nav class="br-quick" aria-label="By what does the harm">{links}</nav>{parts}'
+
+
+# As a new hire should learn them: what cannot be seen first.
+AGENTS = (
+    "dust", "shell dust", "solvent", "chemical", "hot work", "rotating tool", "blade", "noise",
+    "lifting", "pressure", "electricity",
+)  # fmt: skip
 
 
 def _hazard(context: Context, entry: Entry, brief: bool) -> str:
@@ -65,6 +93,11 @@ def glossary_list(context: Context) -> str:
             f"<dd>{escape(entry.fields['meaning'])}"
             + (f'<span class="br-others">Also: {escape(others)}</span>' if others else "")
             + (f'<span class="br-others">See {see}</span>' if see else "")
+            + (
+                drawing(context, name, again=f"g-{entry.id}")
+                if (name := entry.fields.get("drawing"))
+                else ""
+            )
             + "</dd>"
         )
     return f'<dl class="br-glossary" data-search-exclude>{"".join(lines)}</dl>'
@@ -77,8 +110,8 @@ def gauge_table(context: Context) -> str:
         fields = entry.fields
         rows.append(
             f'<tr id="gauge-{entry.id}"><th scope="row" data-label="Gauge">{escape(fields["name"])}</th>\n'
-            f'<td data-label="Reads">{escape(reading(fields["resolution"], fields["unit"]))}</td>\n'
-            f'<td data-label="Uncertainty (k = 2)">{escape(reading(fields["uncertainty"], fields["unit"]))}</td>\n'
+            f'<td data-label="Reads">{escape(show_own(fields["resolution"], fields["unit"]))}</td>\n'
+            f'<td data-label="Uncertainty (k = 2)">{escape(show_own(fields["uncertainty"], fields["unit"]))}</td>\n'
             f'<td data-label="Note">{escape(fields.get("note", ""))} '
             f"{source_link(context, fields['source'])}</td></tr>"
         )

@@ -1,7 +1,16 @@
-"""Tables of tolerances: limits in both systems, how measured, with what, what to do when out."""
+"""Tables of tolerances: limits in both systems and for each model, how measured, when out."""
 
+import json
 from collections.abc import Iterable
+from typing import Any
 
+from calculators.engine.judging import (
+    acceptance_zone,
+    accepts_nothing,
+    is_coarse,
+    show_own,
+    uncertainty_in,
+)
 from calculators.engine.showing import show
 from calculators.engine.text import escape
 
@@ -10,7 +19,7 @@ from .context import GAUGES, Context, source_link
 
 
 def tolerance_table(context: Context, tolerances: Iterable[Tolerance], caption: str) -> str:
-    """A table whose rows can be linked to: ``#tol-<id>``."""
+    """A table whose rows can be linked to, ``#tol-<id>``, and measured against."""
     rows = "\n".join(_row(context, tolerance) for tolerance in tolerances)
     return (
         f'<table class="br-tolerances" data-search-exclude><caption>{escape(caption)}</caption>\n'
@@ -21,36 +30,105 @@ def tolerance_table(context: Context, tolerances: Iterable[Tolerance], caption: 
 
 
 def _row(context: Context, tolerance: Tolerance) -> str:
-    metric, inch = tolerance.limits(), tolerance.limits("inch")
-    both = f'<span class="br-inch">{escape(inch)}</span>' if inch != metric else ""
-    target = tolerance.field("target")
-    aim = ""
-    if target is not None and "±" not in metric and not metric.startswith("at most"):
-        aim = f'<span class="br-aim">aim at {escape(tolerance.figure(target))}</span>'
+    book = context.handbook
     decided = tolerance.field("decided")
     source = source_link(context, tolerance.field("source"))
     if decided:
         source += f", {escape(decided['by'])}, {escape(decided['on'])}"
+    station = book.station(tolerance.station)
+    revision = f", revision {station.field('revision')}" if station else ""
     return (
-        f'<tr id="tol-{tolerance.id}">'
+        f'<tr id="tol-{tolerance.id}" {_data(context, tolerance)}>'
         f'<th scope="row">{escape(tolerance.field("feature"))}'
         f'<span class="br-why">{escape(tolerance.field("reason"))}</span></th>\n'
-        f'<td class="br-limits"><strong>{escape(metric)}</strong>{both}{aim}</td>\n'
+        f'<td class="br-limits">{limits_for_models(context, tolerance)}</td>\n'
         f"<td><p>{escape(tolerance.field('measure'))} "
-        f"{gauge_words(context, tolerance.field('gauge'))}.</p>\n"
+        f"{gauge_words(context, tolerance)}.</p>\n"
         f'<p><strong class="br-out">Out?</strong> {escape(tolerance.field("when_out"))}</p>'
-        f'<span class="br-from">{source}</span></td></tr>'
+        f'<span class="br-from">{source}{revision}</span></td></tr>'
     )
 
 
-def gauge_words(context: Context, id: str) -> str:
-    """A gauge by name with its resolution, linked to its entry."""
+def limits_for_models(context: Context, tolerance: Tolerance) -> str:
+    """The limits, and below them those of each model that has its own."""
+    models = context.handbook.models
+    general = context.handbook.general_models(tolerance)
+    names = ", ".join(str(models[id].fields["name"]) for id in general)
+    made = [_limits(tolerance, general, names)]
+    for id in models:
+        if id in (tolerance.field("by_model") or {}) and tolerance.holds_for(id):
+            made.append(_limits(tolerance.for_model(id), [id], str(models[id].fields["name"])))
+    return "".join(made)
+
+
+def _limits(tolerance: Tolerance, models: list[str], names: str) -> str:
+    metric, inch = tolerance.limits(), tolerance.limits("inch")
+    both = f'<span class="br-inch">{escape(inch)}</span>' if inch != metric else ""
+    target, aim = tolerance.field("target"), ""
+    if target is not None and "±" not in metric and not metric.startswith("at most"):
+        aim = f'<span class="br-aim">aim at {escape(tolerance.figure(target))}</span>'
+    of = f'<span class="br-model">{escape(names)}</span>' if names else ""
+    which = f' data-models="{" ".join(models)}"' if models else ""
+    return f"<div{which}>{of}<strong>{escape(metric)}</strong>{both}{aim}</div>"
+
+
+def gauge_words(context: Context, tolerance: Tolerance) -> str:
+    """A gauge by name with its resolution, linked, and a warning where it is coarse."""
+    id = tolerance.field("gauge")
     fields = context.handbook.entries["gauges"][id].fields
     link = context.anchor(GAUGES, f"gauge-{id}", fields["name"])
-    return f'<span class="br-gauge">{link}, reads {escape(reading(fields["resolution"], fields["unit"]))}</span>'
+    coarse = ""
+    uncertainty = uncertainty_in(fields["uncertainty"], fields["unit"], tolerance.field("unit"))
+    if is_coarse(tolerance.field("low"), tolerance.field("high"), uncertainty):
+        coarse = (
+            '. <em class="br-coarse">Coarse for this limit: '
+            f"accept {escape(_accepted(tolerance, uncertainty))} only</em>"
+        )
+    reads = escape(show_own(fields["resolution"], fields["unit"]))
+    return f'<span class="br-gauge">{link}, reads {reads}</span>{coarse}'
 
 
-def reading(value: float, unit: str) -> str:
-    """A gauge's figure with as many decimals as it has."""
-    decimals = len(f"{value!r}".partition(".")[2].rstrip("0"))
-    return show(value, unit, decimals)
+def _accepted(tolerance: Tolerance, uncertainty: float) -> str:
+    """The readings that are accepted, in words."""
+    low, high = tolerance.field("low"), tolerance.field("high")
+    zone = acceptance_zone(low, high, uncertainty)
+    if zone is None or accepts_nothing(low, high, uncertainty):
+        return "nothing; a finer gauge is needed"
+    least, most = zone
+    unit, decimals = tolerance.field("unit"), tolerance.field("decimals")
+    if least is None:
+        return f"readings of at most {show(most or 0.0, unit, decimals)}"
+    if most is None:
+        return f"readings of at least {show(least, unit, decimals)}"
+    if round(least, decimals) == round(most, decimals):
+        return f"a reading of {show(most, unit, decimals)}"
+    return f"readings of {show(least, unit, decimals)} to {show(most, unit, decimals)}"
+
+
+def _data(context: Context, tolerance: Tolerance) -> str:
+    """What the look-up filters by and *Is it in?* measures against, as data attributes."""
+    field = tolerance.field
+    words = [field("feature"), field("part"), *(field("other_words") or [])]
+    data: dict[str, Any] = {
+        "station": tolerance.station,
+        "part": field("part"),
+        "gauge": field("gauge"),
+        "words": " · ".join(str(word) for word in words).lower(),
+        "limits": json.dumps(_figures(context, tolerance), separators=(",", ":")),
+    }
+    if field("applies_to"):
+        data["only"] = " ".join(field("applies_to"))
+    return " ".join(f'data-{name}="{escape(value)}"' for name, value in data.items())
+
+
+def _figures(context: Context, tolerance: Tolerance) -> dict[str, Any]:
+    """Low and high in the tolerance's unit: the general ones under "", each model's by its id."""
+    figures: dict[str, Any] = {
+        "unit": tolerance.field("unit"),
+        "decimals": tolerance.field("decimals"),
+    }
+    figures[""] = [tolerance.field("low"), tolerance.field("high")]
+    for id in tolerance.field("by_model") or {}:
+        own = tolerance.for_model(id)
+        figures[id] = [own.field("low"), own.field("high")]
+    return figures

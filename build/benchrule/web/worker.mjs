@@ -54,12 +54,19 @@ started.then(
   (error) => postMessage({ broken: String(error?.message ?? error) }),
 );
 
+// What a page may ask; only what is asked for is imported.
+const answers = {
+  live: (python, door, text) => door.live(text),
+  fields: (python, door, text) => door.live_fields(text),
+  judge: (python, door, text) => python.pyimport("calculators.engine.judging").judge_text(text),
+};
+
 onmessage = async ({ data }) => {
   const { python, door } = await started;
   const { id, ask, text } = data;
   const from = performance.now();
   try {
-    const answer = ask === "fields" ? door.live_fields(text) : door.live(text);
+    const answer = answers[ask](python, door, text);
     const took = performance.now() - from;
     postMessage({ id, answer, took, heap: python._module?.HEAP8?.length ?? 0 });
   } catch (error) {

@@ -1,5 +1,6 @@
 // One calculator on a page: reads its form, asks the engine, puts the answer in place.
 import { CannotStart, TookTooLong } from "./engine.mjs";
+import { remember } from "./store.mjs";
 
 const ESCAPES = { amp: "&", lt: "<", gt: ">", quot: '"', "#39": "'" };
 const WORDS = {
@@ -23,6 +24,7 @@ export class CalculatorForm {
   #shown = {};
   #rows = new Map();
   #parts;
+  #models;
 
   constructor(section, engine) {
     this.#section = section;
@@ -50,6 +52,41 @@ export class CalculatorForm {
     for (const radio of section.querySelectorAll(".br-units input")) {
       radio.addEventListener("change", () => this.setUnits(radio.value));
     }
+    this.#models = JSON.parse(section.querySelector("[data-model-values]")?.textContent ?? "{}");
+    const choice = section.querySelector("[data-model-of-form]");
+    choice?.addEventListener("change", () => {
+      if (choice.value) this.takeModel(choice.value);
+      else this.#form.reset();
+    });
+  }
+
+  /** Whether a model has values for this calculator. */
+  knows(model) {
+    return model in this.#models;
+  }
+
+  /** Puts a model's values into the form, and answers. What the model does not give stays. */
+  async takeModel(model) {
+    const values = this.#models[model];
+    const choice = this.#section.querySelector("[data-model-of-form]");
+    if (choice) choice.value = model;
+    for (const [name, text] of Object.entries(values)) {
+      const entry = this.#form.querySelector(`[data-input="${name}"] :is(input, select)`);
+      entry.value = text;
+      delete entry.dataset.exact;
+    }
+    this.#showApplying();
+    if (this.#units !== "metric") {
+      const request = { calculator: this.#name, inputs: values, was: "metric", units: this.#units };
+      try {
+        const { fields } = await this.#engine.ask("fields", request);
+        for (const [name, turned] of Object.entries(fields)) this.#turn(name, turned);
+      } catch (error) {
+        this.#failed(error);
+        return;
+      }
+    }
+    this.recalculate();
   }
 
   /** Starts the engine ahead of the first question. */
@@ -158,6 +195,8 @@ export class CalculatorForm {
 
   #reset() {
     for (const [table, rows] of this.#rows) table.tBodies[0].innerHTML = rows;
+    const choice = this.#section.querySelector("[data-model-of-form]");
+    if (choice) choice.value = "";
     for (const entry of this.#form.querySelectorAll("[data-exact]")) delete entry.dataset.exact;
     this.#showApplying();
     const units = this.#units;
@@ -317,22 +356,4 @@ function morph(old, fresh) {
     if (!fresh.hasAttribute(name)) old.removeAttribute(name);
   }
   return morphChildren(old, fresh);
-}
-
-/** Keeps a choice on this device; a browser that refuses to is no reason to stop. */
-export function remember(name, value) {
-  try {
-    localStorage.setItem(`benchrule.${name}`, value);
-  } catch {
-    // Storage full or refused: the choice holds for this page only.
-  }
-}
-
-/** A choice kept on this device, or nothing. */
-export function remembered(name) {
-  try {
-    return localStorage.getItem(`benchrule.${name}`);
-  } catch {
-    return null;
-  }
 }

@@ -1,22 +1,38 @@
-// Makes the calculators of a page live. Runs once a visit; again for each page that the theme puts
-// in place without a full load.
+// Makes a page live. Runs once a visit; again for each page that the theme puts in place without a
+// full load.
 import { Engine } from "./engine.mjs";
-import { CalculatorForm, remembered } from "./form.mjs";
+import { CalculatorForm } from "./form.mjs";
+import { attachLookUp } from "./look_up.mjs";
+import { attachMeasuring } from "./measure.mjs";
+import { attachModelChoices, chosenModel, showModel } from "./model.mjs";
+import { attachRevisions } from "./revisions.mjs";
+import { remembered } from "./store.mjs";
 
 const runtime = new URL("../../runtime/RUNTIME_KEY/", import.meta.url);
 const engine = new Engine(runtime);
-const forms = new WeakMap();
+const forms = new Map();
 
 function attach() {
+  for (const section of forms.keys()) if (!document.contains(section)) forms.delete(section);
+  attachModelChoices();
+  attachLookUp();
+  attachMeasuring(engine);
+  attachRevisions();
   for (const section of document.querySelectorAll("[data-calculator]")) {
     if (forms.has(section)) continue;
     const form = new CalculatorForm(section, engine);
     forms.set(section, form);
     const units = remembered("units");
-    if (units && units !== "metric") form.setUnits(units);
-    else whenSeen(section, () => form.warm());
+    const model = chosenModel();
+    if (units && units !== "metric") form.setUnits(units).then(() => form.knows(model) && form.takeModel(model));
+    else whenSeen(section, () => (form.knows(model) ? form.takeModel(model) : form.warm()));
   }
 }
+
+document.addEventListener("benchrule:model", ({ detail: model }) => {
+  showModel(model);
+  for (const form of forms.values()) if (form.knows(model)) form.takeModel(model);
+});
 
 /** Calls back when the reader has the section before them and the browser has time. */
 function whenSeen(section, act) {

@@ -1,0 +1,90 @@
+"""The models' values fit the calculators, and what is calculated from them fits the tolerances."""
+
+from collections.abc import Iterator
+
+from calculators.engine.compute import quantities
+from calculators.engine.unit_table import UNITS
+
+from ..handbook import Handbook
+from ..models import agreements, values_for, worked_for
+from ..problems import Problem
+
+
+def find_problems(handbook: Handbook) -> Iterator[Problem]:
+    """Models whose values no calculator takes, or one refuses; limits that a calculation denies."""
+    yield from _values(handbook)
+    yield from _by_model(handbook)
+    yield from _agreements(handbook)
+
+
+def _values(handbook: Handbook) -> Iterator[Problem]:
+    known = {item.name for one in handbook.calculators.values() for item in one.inputs}
+    for model in handbook.models.values():
+        for name in model.fields["values"]:
+            if name not in known:
+                yield model.problem(
+                    f"no calculator asks '{name}'", "mend the name or remove it", "values", name
+                )
+        for name in model.fields.get("calculators") or ():
+            if name not in handbook.calculators:
+                yield model.problem(f"unknown calculator '{name}'", "mend it", "calculators", name)
+        for calculator in handbook.calculators.values():
+            if not values_for(model, calculator):
+                continue
+            worked = worked_for(model, calculator)
+            for refused in worked if isinstance(worked, list) else ():
+                yield model.problem(
+                    f"{calculator.name} refuses {refused.input} = {refused.given}: {refused.why}",
+                    f"allowed: {refused.allowed}", "values", refused.input,
+                )  # fmt: skip
+
+
+def _by_model(handbook: Handbook) -> Iterator[Problem]:
+    for tolerance in handbook.tolerances.values():
+        named = [*(tolerance.field("by_model") or ()), *(tolerance.field("applies_to") or ())]
+        for id in named:
+            if id not in handbook.models:
+                yield tolerance.entry.problem(
+                    f"unknown model '{id}'", "take one of " + ", ".join(handbook.models)
+                )
+        for id in tolerance.field("by_model") or ():
+            own = tolerance.for_model(id)
+            low, high, target = own.field("low"), own.field("high"), own.field("target")
+            where = ("by_model", id)
+            if low is None and high is None:
+                yield own.entry.problem(f"{id} has neither low nor high", "give one", *where)
+            if low is not None and high is not None and low > high:
+                yield own.entry.problem(f"{id}: low lies above high", "mend the limits", *where)
+            if target is not None and not (
+                (low is None or low <= target) and (high is None or target <= high)
+            ):
+                yield own.entry.problem(
+                    f"{id}: the target lies outside the limits", "mend one of them", *where
+                )
+
+
+def _agreements(handbook: Handbook) -> Iterator[Problem]:
+    for tolerance in handbook.tolerances.values():
+        named = tolerance.field("agrees_with")
+        if not named:
+            continue
+        one = handbook.calculators.get(named["calculator"])
+        if one is None or named["result"] not in quantities(one):
+            yield tolerance.entry.problem(
+                f"agrees with an unknown figure {named['calculator']}.{named['result']}",
+                "name a calculator and one of its figures", "agrees_with",
+            )  # fmt: skip
+        elif (
+            UNITS[quantities(one)[named["result"]].unit].kind != UNITS[tolerance.field("unit")].kind
+        ):
+            yield tolerance.entry.problem(
+                f"is in {tolerance.field('unit')}, the calculation in another kind of unit",
+                "name a figure of the same kind", "agrees_with",
+            )  # fmt: skip
+    for found in agreements(handbook):
+        if not found.holds:
+            yield found.tolerance.entry.problem(
+                f"for {found.model} {found.calculator} works out {found.result} = "
+                f"{found.tolerance.figure(found.value)}, outside {found.tolerance.limits()}",
+                "mend the limits, or the model's values", "agrees_with",
+            )  # fmt: skip

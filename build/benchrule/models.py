@@ -1,0 +1,69 @@
+"""The shop's instrument models: what each gives to a calculator, and where tolerance and
+calculation must agree."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from calculators.engine.compute import Answer, quantities, work_out
+from calculators.engine.declaration import Calculator
+from calculators.engine.inputs import Refused
+from calculators.engine.reading import convert
+from calculators.engine.unit_table import UNITS
+
+from .data import Entry
+from .handbook import Handbook, Tolerance
+
+
+def values_for(model: Entry, calculator: Calculator) -> dict[str, Any]:
+    """What a model gives to a calculator's inputs, by name."""
+    shared = model.fields["values"]
+    found = {item.name: shared[item.name] for item in calculator.inputs if item.name in shared}
+    return {**found, **(model.fields.get("calculators") or {}).get(calculator.name, {})}
+
+
+def worked_for(model: Entry, calculator: Calculator) -> Answer | list[Refused]:
+    """A calculator's answer for a model, or what it refuses."""
+    return work_out(calculator, values_for(model, calculator))
+
+
+@dataclass(frozen=True)
+class Agreement:
+    """A tolerance beside what a calculator works out for a model."""
+
+    tolerance: Tolerance  # with the model's own figures
+    model: str
+    calculator: str
+    result: str
+    value: float  # in the tolerance's unit
+
+    @property
+    def holds(self) -> bool:
+        """Whether the calculated figure lies within the limits."""
+        low, high = self.tolerance.field("low"), self.tolerance.field("high")
+        return (low is None or self.value >= low) and (high is None or self.value <= high)
+
+
+def agreements(handbook: Handbook) -> Iterator[Agreement]:
+    """Every tolerance that names a calculation, for every model that has the thing.
+
+    What the check of the models finds fault with is left out.
+    """
+    worked: dict[tuple[str, str], Answer | list[Refused]] = {}
+    for tolerance in handbook.tolerances.values():
+        named = tolerance.field("agrees_with")
+        calculator = handbook.calculators.get(named["calculator"]) if named else None
+        if not named or calculator is None:
+            continue
+        for id, model in handbook.models.items():
+            if not tolerance.holds_for(id):
+                continue
+            key = (calculator.name, id)
+            answer = worked.setdefault(key, worked_for(model, calculator))
+            if isinstance(answer, list) or named["result"] not in quantities(calculator):
+                continue
+            unit = quantities(calculator)[named["result"]].unit
+            if UNITS[unit].kind != UNITS[tolerance.field("unit")].kind:
+                continue
+            value = convert(answer.values[named["result"]], unit, tolerance.field("unit"))
+            yield Agreement(tolerance.for_model(id), id, calculator.name, named["result"], value)
