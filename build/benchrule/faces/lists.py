@@ -13,7 +13,8 @@ def hazard_cards(context: Context, ids: list[str], brief: bool) -> str:
     """Cautions for a station (brief: linked to the full entry) or the whole list."""
     cards = [_hazard(context, context.handbook.entries["hazards"][id], brief) for id in ids]
     return (
-        f'<div class="br-hazards"{" data-search-exclude" if brief else ""}>{"".join(cards)}</div>'
+        f'<div class="br-hazards {"br-brief" if brief else "br-full"}" data-search-exclude>'
+        f"{''.join(cards)}</div>"
     )
 
 
@@ -56,9 +57,10 @@ def _hazard(context: Context, entry: Entry, brief: bool) -> str:
     if fields.get("protection"):
         wear = f'<p class="br-wear"><strong>Wear</strong> {escape(", ".join(fields["protection"]))}</p>'
     limits, where = "", ""
+    agent = f'<p class="br-agent">{escape(fields["agent"])}</p>' if brief else ""
     if not brief:
         limits = "".join(
-            f"<li>{escape(limit['what'])}: {escape(limit['value'])} {escape(limit['unit'])}, "
+            f"<li>{escape(limit['what'])}: {escape(limit['value'])} {escape(with_powers(limit['unit']))}, "
             f"{source_link(context, limit['source'])}, as of {escape(limit['as_of'])}</li>"
             for limit in fields.get("limits", [])
         )
@@ -71,10 +73,15 @@ def _hazard(context: Context, entry: Entry, brief: bool) -> str:
         where = f"<p>Where: {', '.join(stations)}.</p>" if stations else ""
     return (
         f'<section class="br-hazard" data-agent="{escape(fields["agent"])}">{title}'
-        f'<p class="br-agent">{escape(fields["agent"])}</p>'
+        f"{agent}"
         f"<p>{escape(fields['harm'])}</p><ul>{cautions}</ul>{wear}{limits}{where}"
         f'<p class="br-defer">{escape(fields["defer"])}</p></section>'
     )
+
+
+def with_powers(unit: str) -> str:
+    """A published unit as it is printed: ``mg/m3`` is mg/m³."""
+    return unit.replace("m3", "m³").replace("m2", "m²")
 
 
 def glossary_list(context: Context) -> str:

@@ -100,7 +100,7 @@ def _own_limits(context: Context, id: str) -> str:
     if not rows:
         return ""
     return (
-        '<h2 id="limits">Limits that are its own</h2><table class="br-tolerances br-values"><thead>'
+        '<h2 id="limits">Limits that differ from model to model</h2><table class="br-tolerances br-values"><thead>'
         '<tr><th scope="col">What</th><th scope="col">mm</th><th scope="col">inch</th></tr></thead>'
         f"<tbody>{''.join(rows)}</tbody></table>"
     )
