@@ -27,7 +27,7 @@ from .handbook import Handbook, load_handbook
 from .markdown_extension import BenchruleExtension
 from .problems import Problem
 from .runtime import runtime_folder
-from .search_entries import search_entries, tune_entries
+from .search_entries import search_entries
 from .site_assets import ASSETS, SCRIPT, SEARCH_WORKER, STYLES, asset_files
 
 THEME_WORKER = re.compile(
@@ -113,7 +113,11 @@ class BenchrulePlugin(BasePlugin[Options]):
             self.handbook, source, _linker(page.file, files), _addresser(site, files), site,
             links_terms=source not in self.generated and source != "index.md",
         )  # fmt: skip
-        if any(station.page.source == source for station in self.handbook.stations):
+        is_station = any(station.page.source == source for station in self.handbook.stations)
+        if is_station or source in self.generated:
+            # Their places have search entries of their own; the plugin need not read the pages.
+            page.meta["search"] = {"exclude": True}
+        if is_station:
             title = "" if markdown.lstrip().startswith("# ") else f"# {page.meta['title']}\n\n"
             return title + station_body(markdown)
         return markdown
@@ -134,9 +138,8 @@ class BenchrulePlugin(BasePlugin[Options]):
         sources = [*self.generated, *(page.source for page in self.handbook.pages)]
         address = {source: _address(source, directory_urls) for source in sources}
         entries = search.search_index.entries
-        tune_entries(self.handbook, entries, address)
-        # What has no kind would not be found: it is not sent to the reader either.
-        entries[:] = [entry for entry in entries if "kind" in entry]
+        for entry in entries:  # pages of plain Markdown
+            entry["kind"] = "section" if "#" in entry["location"] else "page"
         entries.extend(search_entries(self.handbook, address))
 
 

@@ -1,8 +1,8 @@
 """What the search finds: a row, a step, a fault, a term, a hazard, a wood, each a place of its own.
 
-The index's own entries for pages and headings are told what kind of place they are; those that the
-index does not see (rows of tables, cards) are added. Each carries the other words for what it
-names, so that it is found by what a newcomer would type. ``theme/assets/ranking.mjs`` ranks them.
+Each carries the other words for what it names, and what people ask with, so that it is found by
+what a newcomer would type. ``theme/assets/ranking.mjs`` ranks them. Pages of other kinds, which an
+author wrote in plain Markdown, are left to the search plugin.
 """
 
 import re
@@ -10,14 +10,14 @@ from collections.abc import Iterable
 
 from calculators.engine.unit_table import UNITS
 
-from .handbook import Handbook, Station, Tolerance
-from .places import parts
+from .handbook import Handbook, Tolerance
+from .references import REFERENCE, Reference, parse_reference
+from .station_parts import places_of
 
-SECTIONS = {
-    "Purpose", "What good looks like", "Before you start", "Steps", "What goes wrong", "Tolerances",
-    "Calculator", "Before you pass it on", "Practice", "Incoming checks", "Tools",
-    "Hazards and cautions",
-}  # fmt: skip
+BLOCK = re.compile(r"^/// .*?^///\s*$", re.MULTILINE | re.DOTALL)
+
+# The sections that are places of their own; the others are found by their steps, faults and rows.
+SECTIONS = ("What good looks like", "Before you pass it on")
 
 Entry = dict[str, object]
 
@@ -26,26 +26,34 @@ class Vocabulary:
     """The glossary's words for a thing, and which of them a text mentions."""
 
     def __init__(self, handbook: Handbook) -> None:
-        self._groups: list[tuple[re.Pattern[str], list[str]]] = []
+        self._groups: list[list[str]] = []
+        self._of: dict[str, list[int]] = {}
         for entry in handbook.entries["glossary"].values():
             words = [str(entry.fields["term"]), *map(str, entry.fields.get("other_words", []))]
-            pattern = "|".join(re.escape(word) for word in sorted(words, key=len, reverse=True))
-            self._groups.append((re.compile(rf"\b(?:{pattern})s?\b", re.IGNORECASE), words))
+            for word in words:
+                self._of.setdefault(word.lower(), []).append(len(self._groups))
+            self._groups.append(words)
+        names = "|".join(re.escape(word) for word in sorted(self._of, key=len, reverse=True))
+        # Looked for at every word, so that names within names are found as well.
+        self._pattern = re.compile(rf"\b(?=({names})s?\b)", re.IGNORECASE) if names else None
 
     def other_words(self, text: str) -> list[str]:
         """Every word for every thing that ``text`` mentions, but those it has already."""
-        found: list[str] = []
+        if self._pattern is None:
+            return []
         lower = text.lower()
-        for pattern, words in self._groups:
-            if pattern.search(text):
-                found += [word for word in words if word.lower() not in lower]
-        return found
+        named = dict.fromkeys(found[1] for found in self._pattern.finditer(lower))
+        groups = dict.fromkeys(group for name in named for group in self._of[name])
+        return [
+            word for group in groups for word in self._groups[group] if word.lower() not in lower
+        ]
 
 
 def search_entries(handbook: Handbook, address: dict[str, str]) -> Iterable[Entry]:
     """The entries; ``address`` maps a page's source to its address in the site."""
     vocabulary = Vocabulary(handbook)
     asked = {id: list(entry.fields) for id, entry in handbook.entries["asked"].items()}
+    yield from _stations(handbook, address, vocabulary)
     for tolerance in handbook.tolerances.values():
         yield _tolerance(handbook, tolerance, address, vocabulary, asked.get(tolerance.id, []))
     for name, calculator in handbook.calculators.items():
@@ -89,48 +97,58 @@ def search_entries(handbook: Handbook, address: dict[str, str]) -> Iterable[Entr
         )  # fmt: skip
 
 
-def tune_entries(handbook: Handbook, entries: list[Entry], address: dict[str, str]) -> None:
-    """Says of the index's own entries what kind of place each is, and in which station.
-
-    Entries of pages that have entries of their own here (calculators, lists) are left without a
-    kind: the ranking passes over them.
-    """
-    vocabulary = Vocabulary(handbook)
-    found = {
-        f"{address[f'stations/{part.station}.md']}#{part.anchor}": part for part in parts(handbook)
-    }
-    stations = {address[station.page.source]: station for station in handbook.stations}
-    authored = {address[page.source] for page in handbook.pages}
-    lists = {address[source] for source in address if "/" not in source} - authored
-    for entry in entries:
-        page, hash, _ = str(entry["location"]).partition("#")
-        title = str(entry["title"])
-        station = stations.get(page)
-        if station is not None:
-            part = found.get(str(entry["location"]))
-            _tune_station(entry, station, bool(hash), part is None, vocabulary)
-            if part is not None:
-                asked = handbook.entries["asked"].get(f"{part.station}#{part.anchor}")
-                entry["kind"] = "step" if part.section == "Steps" else "fault"
-                entry["tags"] = [title, *(asked.fields if asked else ())]
-                entry["also"] = vocabulary.other_words(title)
-        elif page in authored or (page in lists and not hash):
-            entry["kind"] = "section" if hash else "page"
+def _stations(
+    handbook: Handbook, address: dict[str, str], vocabulary: Vocabulary
+) -> Iterable[Entry]:
+    """A station as a whole, its steps, its faults, and the sections that answer something."""
+    for station in handbook.stations:
+        page = address[station.page.source]
+        yield _entry(
+            "page", page, station.title, str(station.field("summary")), [], "",
+            vocabulary.other_words(station.title),
+        )  # fmt: skip
+    for place in places_of(handbook):
+        if place.kind == "section" and place.title not in SECTIONS:
+            continue
+        station_page = address[f"stations/{place.station}.md"]
+        title = handbook.station(place.station).title  # type: ignore[union-attr]
+        asked = handbook.entries["asked"].get(f"{place.station}#{place.anchor}")
+        yield _entry(
+            place.kind, f"{station_page}#{place.anchor}", place.title,
+            plain_words(handbook, place.text), asked.fields if asked else [], title,
+            vocabulary.other_words(place.title) if place.kind != "section" else [],
+        )  # fmt: skip
 
 
-def _tune_station(
-    entry: Entry, station: Station, is_heading: bool, is_plain: bool, vocabulary: Vocabulary
-) -> None:
-    title = str(entry["title"])
-    entry["place"] = station.title
-    if not is_heading:
-        entry["kind"], entry["text"] = "page", station.field("summary")
-        entry["tags"], entry["also"] = [title], vocabulary.other_words(title)
-        entry.pop("place")
-    elif is_plain and title not in SECTIONS:
-        entry["kind"] = "section"
-    elif title in ("What good looks like", "Before you pass it on", "Hazards and cautions"):
-        entry["kind"], entry["title"] = "section", f"{title}: {station.title}"
+def plain_words(handbook: Handbook, markdown: str) -> str:
+    """A stretch of a station's Markdown as plain words: references as they are printed."""
+
+    def said(found: re.Match[str]) -> str:
+        reference = parse_reference(found[1])
+        if reference.kind == "plain" or reference.words:
+            return reference.id if reference.kind == "plain" else reference.words
+        if reference.kind == "tol":
+            return handbook.tolerances[reference.id].part(reference.part)
+        return _name(handbook, reference)
+
+    text = BLOCK.sub("", markdown)
+    text = REFERENCE.sub(said, text)
+    text = re.sub(r"^#+ |^:   |^[-*] |^\d+\. ", "", text, flags=re.MULTILINE)
+    text = re.sub(r"[*_`]", "", re.sub(r"\[([^\]]*)\]\([^)]*\)", r"\1", text))
+    return " ".join(text.split())
+
+
+def _name(handbook: Handbook, reference: Reference) -> str:
+    """What a reference without words of its own prints."""
+    if reference.kind == "station":
+        station = handbook.station(reference.id)
+        return station.title if station else reference.id
+    if reference.kind == "calc":
+        return handbook.calculators[reference.id].title
+    kind = {"term": "glossary", "gauge": "gauges", "source": "sources", "hazard": "hazards",
+            "model": "models", "wood": "materials"}[reference.kind]  # fmt: skip
+    fields = handbook.entries[kind][reference.id].fields
+    return str(fields.get("term") or fields.get("name") or fields.get("title"))
 
 
 def _tolerance(

@@ -2,10 +2,10 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from ..handbook import Handbook, Station
 from ..problems import Problem
+from ..station_parts import parts_of
 
 SECTIONS = (
     "Purpose", "What good looks like", "Before you start", "Steps", "What goes wrong", "Tolerances",
@@ -14,34 +14,8 @@ SECTIONS = (
 STEP_TERMS = ("Key point", "Reason", "Check")
 FAULT_TERMS = ("Sign", "Likely cause", "Mend", "Stop and ask")
 LEAST_TOLERANCES = 8
-HEADING = re.compile(r"^(#{2,3}) (.+?)\s*$", re.MULTILINE)
 TERM = re.compile(r"^(?P<term>[^\n:#][^\n]*)\n(?=:   \S)", re.MULTILINE)
 NEEDED_BLOCKS = ("tools", "hazards", "tolerances", "practice")
-
-
-@dataclass(frozen=True)
-class Part:
-    """A stretch of a page under one heading."""
-
-    title: str
-    position: int
-    text: str
-    parts: tuple["Part", ...] = ()
-
-
-def parts_of(body: str) -> list[Part]:
-    """The level-2 parts of a page, each with its level-3 parts."""
-    found: list[Part] = []
-    heads = list(HEADING.finditer(body))
-    ends = [*(head.start() for head in heads[1:]), len(body)]
-    for head, end in zip(heads, ends, strict=True):
-        part = Part(head[2], head.start(), body[head.end() : end])
-        if head[1] == "##":
-            found.append(part)
-        elif found:
-            last = found[-1]
-            found[-1] = Part(last.title, last.position, last.text, (*last.parts, part))
-    return found
 
 
 def find_problems(handbook: Handbook) -> Iterator[Problem]:

@@ -13,9 +13,9 @@ const EMPTY_WORDS = new Set(
 );
 // Said in one way, written in another: each word stands for the others in a question.
 const SAME = [
-  ["thick", "thickness", "thin"], ["high", "height", "tall"], ["deep", "depth"], ["wide", "width"],
+  ["thick", "thickness", "thin", "fat"], ["high", "height", "tall"], ["deep", "depth"], ["wide", "width"],
   ["heavy", "weight", "weigh", "mass"], ["hot", "temperature", "warm"], ["hard", "force", "press", "pressure"],
-  ["fast", "speed"], ["big", "diameter", "size"], ["far", "distance", "spacing", "apart"], ["angle", "lean"],
+  ["fast", "speed"], ["big", "diameter", "size"], ["far", "distance", "spacing", "apart"], ["angle", "lean", "tilt"], ["headstock", "head", "peghead"], ["tuner", "peg", "machine head"], ["pearl", "shell"], ["rosette", "ring"], ["superglue", "instant"], ["buff", "polish"], ["fuzz", "milky", "blush"],
   ["mask", "respirator"], ["gloves", "protection"], ["fumes", "vapour", "solvent"], ["sharp", "proud"],
   ["fret board", "fingerboard", "fretboard", "board"], ["crooked", "square", "offset"], ["twelfth", "12th", "12"],
   ["first", "1st"], ["soak", "water"], ["broke", "broken", "break", "snapped"], ["loose", "lift", "lifting"],
@@ -38,7 +38,7 @@ const KIND_WEIGHT = {
 const UNIT_ASKS = [
   [/\bhow long\b|\bhow many (?:hours|days|minutes)\b|\bwhat time\b|\bwhen can\b|\bhow soon\b|\bwait\b/, new Set(["time"])],
   [/\bhow (?:hot|warm|cold)\b|\btemperature\b/, new Set(["temperature"])],
-  [/\bhow (?:thick|thin|high|deep|wide|big|far|close)\b/, new Set(["length"])],
+  [/\bhow (?:thick|thin|high|deep|wide|big)\b/, new Set(["length"])],
   [/\bhow heavy\b|\bweigh/, new Set(["mass"])],
   [/\bhumid/, new Set(["share"])],
   [/\bhow (?:much )?(?:hard|force|press)/, new Set(["force", "pressure"])],
@@ -47,6 +47,7 @@ const UNIT_ASKS = [
 const SHOWN = 40;
 // How much a word counts by where it stands, and by how nearly it is the word that was asked.
 const FIELD_WEIGHT = { title: 1, words: 0.85, place: 0.6, also: 0.55, text: 0.4 };
+const EMPTY_SHARE = 0.2, PHRASE = 0.7, STRANGE = 0.45, ENOUGH = 0.55, MISSING = 0.6;
 const PREFIX = 0.75, FUZZY = 0.5, SAME_WORD = 0.7;
 
 export function makeRanking(MiniSearch, stemmer, docs) {
@@ -57,6 +58,9 @@ export function makeRanking(MiniSearch, stemmer, docs) {
   };
   const split = (text) => text.split(/[^\p{L}\p{N}.°’']+/u).map((one) => one.replace(/^\.+|\.+$/g, "")).filter(Boolean);
   const terms = (text) => split(text).map(term).filter(Boolean);
+  // In a whole phrase even its empty words tell something: "where do the frets go".
+  const allTerms = (text) => split(text.toLowerCase().replace(/[’']/gu, "")).map((word) => stemmer(word));
+  const EMPTY_STEMS = new Set([...EMPTY_WORDS].map((word) => stemmer(word)));
   const search = new MiniSearch({
     fields: Object.keys(FIELD_WEIGHT), idField: "at", tokenize: split, processTerm: term,
   });
@@ -64,7 +68,7 @@ export function makeRanking(MiniSearch, stemmer, docs) {
     const title = plainText(doc.title);
     const own = (doc.tags ?? []).slice(1); // the first is the title again
     // What stands behind a colon in a title is a figure, no name.
-    const phrases = [title.replace(/: [^:]*$/, ""), ...own].map((phrase) => [...new Set(terms(phrase))]).filter((one) => one.length);
+    const phrases = [title.replace(/: [^:]*$/, ""), ...own].map((phrase) => [...new Set(allTerms(phrase))]).filter((one) => one.length);
     return {
       at, doc, title, phrases,
       words: own.join(" . "), also: (doc.also ?? []).join(" . "), place: doc.place ?? "", text: plainText(doc.text),
@@ -81,7 +85,7 @@ export function makeRanking(MiniSearch, stemmer, docs) {
   for (const { phrases } of entries) {
     for (const word of new Set(phrases.flat())) seen.set(word, (seen.get(word) ?? 0) + 1);
   }
-  const rarity = (word) => Math.log(1 + entries.length / (1 + (seen.get(word) ?? 0)));
+  const rarity = (word) => Math.log(1 + entries.length / (1 + (seen.get(word) ?? 0))) * (EMPTY_STEMS.has(word) ? EMPTY_SHARE : 1);
 
   /** Every place that has a word, with how well it has it: 0 to 1. */
   function reach(word, isLast) {
@@ -122,7 +126,7 @@ export function makeRanking(MiniSearch, stemmer, docs) {
         before = here;
       }
       for (const word of left) strange += rarity(word);
-      const near = shared / (whole + 0.35 * strange) * (1 + 0.06 * order) * (at === 0 ? 1 : 0.95);
+      const near = shared / (whole + STRANGE * strange) * (1 + 0.06 * order) * (at === 0 ? 1 : 0.95);
       best = Math.max(best, near);
     });
     return best;
@@ -141,15 +145,21 @@ export function makeRanking(MiniSearch, stemmer, docs) {
     });
     const lower = asked.toLowerCase();
     const whole = words.reduce((sum, word) => sum + rarity(word), 0);
+    const spoken = [...new Set(allTerms(asked))];
+    const wholeSpoken = spoken.reduce((sum, word) => sum + rarity(word), 0);
     const gains = kindGains(lower);
     const kinds = UNIT_ASKS.find(([pattern]) => pattern.test(lower))?.[1];
     const results = [];
     for (const [id, hits] of places) {
       const { doc, phrases } = byId.get(id);
-      let covered = 0;
-      for (const [word, { quality }] of hits) covered += rarity(word) * quality;
+      let covered = 0, touched = 0;
+      for (const [word, { quality }] of hits) {
+        covered += rarity(word) * quality;
+        touched += rarity(word) * Math.min(1, quality / ENOUGH);
+      }
       const how = new Map([...hits].map(([word, hit]) => [word, hit.how]));
-      let score = 0.5 * covered / whole + 0.5 * nearest(phrases, words, how, whole);
+      let score = (1 - PHRASE) * covered / whole + PHRASE * nearest(phrases, spoken, how, wholeSpoken);
+      score *= (touched / whole) ** MISSING;
       score *= (KIND_WEIGHT[doc.kind] ?? 0.5) * (gains[doc.kind] ?? 1);
       if (kinds && doc.kind === "tolerance") score *= kinds.has(doc.unit) ? 1.1 : 0.6;
       results.push({ doc, score, words: [...hits.keys()] });

@@ -1,0 +1,61 @@
+"""The parts of a station's page: its sections, and in them its steps and faults."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from markdown.extensions.toc import slugify
+
+from .handbook import Handbook
+
+HEADING = re.compile(r"^(#{2,3}) (.+?)\s*$", re.MULTILINE)
+KINDS = {"Steps": "step", "What goes wrong": "fault"}
+
+
+@dataclass(frozen=True)
+class Part:
+    """A stretch of a page under one heading."""
+
+    title: str
+    position: int
+    text: str
+    parts: tuple["Part", ...] = ()
+
+
+def parts_of(body: str) -> list[Part]:
+    """The level-2 parts of a page, each with its level-3 parts."""
+    found: list[Part] = []
+    heads = list(HEADING.finditer(body))
+    ends = [*(head.start() for head in heads[1:]), len(body)]
+    for head, end in zip(heads, ends, strict=True):
+        part = Part(head[2], head.start(), body[head.end() : end])
+        if head[1] == "##":
+            found.append(part)
+        elif found:
+            last = found[-1]
+            found[-1] = Part(last.title, last.position, last.text, (*last.parts, part))
+    return found
+
+
+@dataclass(frozen=True)
+class Place:
+    """A section, step or fault of a station, with the id that the page gives its heading."""
+
+    station: str
+    kind: str  # "section", "step" or "fault"
+    title: str
+    anchor: str
+    text: str
+
+
+def places_of(handbook: Handbook) -> Iterator[Place]:
+    """Every section, step and fault of every station, in order."""
+    for station in handbook.stations:
+        for section in parts_of(station.page.body):
+            kind = KINDS.get(section.title)
+            if kind is None:
+                text = section.text + "".join(part.text for part in section.parts)
+                yield Place(station.id, "section", section.title, slugify(section.title, "-"), text)
+                continue
+            for part in section.parts:
+                yield Place(station.id, kind, part.title, slugify(part.title, "-"), part.text)
