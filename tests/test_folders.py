@@ -11,11 +11,11 @@ ROOT = Path(__file__).parents[1]
 
 # Who may import whom in build/benchrule; from the ground up.
 LAYERS = [
-    {"problems", "references", "web_packages", "unit_factors"},
-    {"located_yaml", "site_config", "runtime", "site_assets"},
+    {"problems", "references", "phrases", "web_packages", "unit_factors"},
+    {"located_yaml", "site_config", "runtime", "site_assets", "kept"},
     {"data"},
     {"handbook", "calc_text"},
-    {"models", "measuring", "station_parts"},
+    {"models", "measuring", "station_parts", "proof", "examples"},
     {"places"},
     {"checks", "exercises", "generated_pages"},
     {"search_entries"},

@@ -1,8 +1,9 @@
 """Draws exercises from the calculators' declarations; the door works out the answers."""
 
 import random
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import partial
 from typing import Any
 
 from calculators.engine.compute import Say, quantities, work_out
@@ -10,6 +11,8 @@ from calculators.engine.declaration import Calculator, Exercise
 from calculators.engine.formula import parse
 from calculators.engine.showing import half_up
 from calculators.engine.text import escape
+
+from .handbook import Handbook
 
 MOST_TRIES = 200
 
@@ -74,31 +77,35 @@ def _draw(stream: random.Random, span: tuple[Any, ...]) -> Any:
     return stream.choice(span)
 
 
-def practice_block(calculators: list[Calculator]) -> str:
+def practice_block(handbook: Handbook, calculators: list[Calculator]) -> str:
     """A few questions to try on paper, each with its answer folded away."""
-    lines = "".join(_questions(calculators))
+    lines = "".join(
+        handbook.kept.get(f"practice {calculator.name}", partial(_questions, calculator))
+        for calculator in calculators
+    )
     return f'<ol class="br-practice">{lines}</ol>' if lines else ""
 
 
-def _questions(calculators: list[Calculator]) -> Iterator[str]:
-    for calculator in calculators:
-        for exercise in calculator.exercises:
-            question = draw_question(calculator, exercise, "printed")
-            slips = "".join(
-                f"<li>{escape(_slip_words(calculator, exercise, question, slip.name))}: "
-                f"{escape(slip.why)}</li>"
-                for slip in exercise.slips
-            )
-            yield (
-                f'<li><p>{escape(question.words)}</p><details class="br-fold"><summary>Answer</summary>'
-                f"<p><strong>{escape(question.shown)}</strong> (within {escape(exercise.within)})</p>"
-                + (
-                    f"<p>If you had one of these, here is why it is wrong:</p><ul>{slips}</ul>"
-                    if slips
-                    else ""
-                )
-                + "</details></li>"
-            )
+def _questions(calculator: Calculator) -> str:
+    made = []
+    for exercise in calculator.exercises:
+        question = draw_question(calculator, exercise, "printed")
+        slips = "".join(
+            f"<li>{escape(_slip_words(calculator, exercise, question, slip.name))}: "
+            f"{escape(slip.why)}</li>"
+            for slip in exercise.slips
+        )
+        because = (
+            f"<p>If you had one of these, here is why it is wrong:</p><ul>{slips}</ul>"
+            if slips
+            else ""
+        )
+        made.append(
+            f'<li><p>{escape(question.words)}</p><details class="br-fold"><summary>Answer</summary>'
+            f"<p><strong>{escape(question.shown)}</strong> (within {escape(exercise.within)})</p>"
+            f"{because}</details></li>"
+        )
+    return "".join(made)
 
 
 def _slip_words(calculator: Calculator, exercise: Exercise, question: Question, slip: str) -> str:

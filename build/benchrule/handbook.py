@@ -16,6 +16,7 @@ from calculators.engine.showing import show, show_number
 from calculators.engine.unit_table import UNITS
 
 from .data import KINDS, Entry, load_kind, validate
+from .kept import Kept
 from .located_yaml import Located, read_yaml
 from .problems import Problem, place
 
@@ -149,6 +150,7 @@ class Handbook:
     stations: list[Station] = field(default_factory=list)
     entries: dict[str, dict[str, Entry]] = field(default_factory=dict)
     calculators: dict[str, Calculator] = field(default_factory=dict)
+    kept: Kept = field(default_factory=Kept)
 
     @cached_property
     def tolerances(self) -> dict[str, Tolerance]:
@@ -206,16 +208,18 @@ class Handbook:
 
 
 def load_handbook(
-    root: Path, docs: Path, packages: tuple[str, ...] = ()
+    root: Path, docs: Path, packages: tuple[str, ...] = (), kept: Kept | None = None
 ) -> tuple[Handbook, list[Problem]]:
     """Reads the handbook in ``docs``; ``packages`` hold calculators of the shop's own.
 
+    ``kept`` is what an earlier build worked out.
+
     Returns the handbook and every problem of reading it; what could be read is in it.
     """
-    handbook = Handbook(root, docs)
+    handbook = Handbook(root, docs, kept=kept or Kept())
     problems: list[Problem] = []
     for kind in KINDS:
-        handbook.entries[kind], found = load_kind(docs / "data", kind, root)
+        handbook.entries[kind], found = load_kind(docs / "data", kind, root, handbook.kept)
         problems += found
     for path in sorted(docs.rglob("*.md")):
         page, found = read_page(path, docs, root)

@@ -37,8 +37,9 @@ from .faces.inline_limits import inline_limits
 from .faces.look_up import gauges_json, look_up, station_table
 from .faces.revisions import revision_table
 from .faces.shop_map import calculator_cards, shop_map, station_foot, station_head
-from .faces.term_links import TermLinks
-from .handbook import Station
+from .faces.term_links import TermLinks, linked_terms
+from .handbook import Handbook, Station
+from .phrases import Phrases
 from .references import REFERENCE, Reference, parse_reference
 
 
@@ -149,12 +150,19 @@ class _Terms(Treeprocessor):
     def __init__(self, extension: BenchruleExtension, md: Markdown) -> None:
         super().__init__(md)
         self.extension = extension
+        self._known: tuple[Handbook, Phrases] | None = None
 
     def run(self, root: etree.Element) -> None:
         """Links the terms in the pages that authors write."""
         context = self.extension.here
         if context.links_terms:
-            TermLinks(context).run(root)
+            TermLinks(context, self._terms(context.handbook)).run(root)
+
+    def _terms(self, handbook: Handbook) -> Phrases:
+        """The terms of the handbook, gathered once."""
+        if self._known is None or self._known[0] is not handbook:
+            self._known = handbook, linked_terms(handbook)
+        return self._known[1]
 
 
 class _Blocks(BlocksExtension):  # type: ignore[misc]
@@ -234,7 +242,7 @@ def _calculator(context: Context, argument: str, inner: str, presets: dict[str, 
 
 def _practice(context: Context, argument: str, inner: str, presets: dict[str, Any]) -> str:
     names = [argument] if argument else _station(context).field("calculators") or []
-    return practice_block([context.handbook.calculators[name] for name in names])
+    return practice_block(context.handbook, [context.handbook.calculators[name] for name in names])
 
 
 MAKERS: dict[str, Callable[[Context, str, str, dict[str, Any]], str]] = {

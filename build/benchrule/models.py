@@ -1,13 +1,13 @@
 """The shop's instrument models: what each gives to a calculator, and where tolerance and
 calculation must agree."""
 
+import json
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from typing import Any
 
-from calculators.engine.compute import Answer, quantities, work_out
+from calculators.engine.compute import quantities, work_out
 from calculators.engine.declaration import Calculator
-from calculators.engine.inputs import Refused
 from calculators.engine.reading import convert
 from calculators.engine.unit_table import UNITS
 
@@ -22,9 +22,29 @@ def values_for(model: Entry, calculator: Calculator) -> dict[str, Any]:
     return {**found, **(model.fields.get("calculators") or {}).get(calculator.name, {})}
 
 
-def worked_for(model: Entry, calculator: Calculator) -> Answer | list[Refused]:
-    """A calculator's answer for a model, or what it refuses."""
-    return work_out(calculator, values_for(model, calculator))
+def figures_for(handbook: Handbook, model: Entry, calculator: Calculator) -> dict[str, Any]:
+    """What a calculator works out for a model: ``{"figures": {name: number}}``.
+
+    Or ``{"refused": [{"input", "given", "allowed", "why"}]}``.
+    """
+    given = values_for(model, calculator)
+
+    def make() -> dict[str, Any]:
+        worked = work_out(calculator, given)
+        if isinstance(worked, list):
+            return {"refused": [asdict(one) for one in worked]}
+        known = quantities(calculator)
+        return {
+            "figures": {
+                name: value
+                for name, value in worked.values.items()
+                if name in known and isinstance(value, int | float)
+            }
+        }
+
+    name = f"figures {calculator.name} {json.dumps(given, sort_keys=True)}"
+    found: dict[str, Any] = handbook.kept.get(name, make)
+    return found
 
 
 @dataclass(frozen=True)
@@ -49,7 +69,6 @@ def agreements(handbook: Handbook) -> Iterator[Agreement]:
 
     What the check of the models finds fault with is left out.
     """
-    worked: dict[tuple[str, str], Answer | list[Refused]] = {}
     for tolerance in handbook.tolerances.values():
         named = tolerance.field("agrees_with")
         calculator = handbook.calculators.get(named["calculator"]) if named else None
@@ -58,12 +77,11 @@ def agreements(handbook: Handbook) -> Iterator[Agreement]:
         for id, model in handbook.models.items():
             if not tolerance.holds_for(id):
                 continue
-            key = (calculator.name, id)
-            answer = worked.setdefault(key, worked_for(model, calculator))
-            if isinstance(answer, list) or named["result"] not in quantities(calculator):
+            figures = figures_for(handbook, model, calculator).get("figures", {})
+            if named["result"] not in figures:
                 continue
             unit = quantities(calculator)[named["result"]].unit
             if UNITS[unit].kind != UNITS[tolerance.field("unit")].kind:
                 continue
-            value = convert(answer.values[named["result"]], unit, tolerance.field("unit"))
+            value = convert(figures[named["result"]], unit, tolerance.field("unit"))
             yield Agreement(tolerance.for_model(id), id, calculator.name, named["result"], value)

@@ -24,9 +24,10 @@ from .checks import find_problems
 from .faces.context import Context
 from .generated_pages import generated_pages, navigation, station_body
 from .handbook import Handbook, load_handbook
+from .kept import Kept, key_of
 from .markdown_extension import BenchruleExtension
 from .problems import Problem
-from .runtime import runtime_folder
+from .runtime import packages_folders, runtime_folder
 from .search_entries import search_entries
 from .site_assets import ASSETS, SCRIPT, SEARCH_WORKER, STYLES, asset_files
 
@@ -64,7 +65,8 @@ class BenchrulePlugin(BasePlugin[Options]):
         """Reads and checks the handbook; adds our extensions, theme parts, styles and script."""
         root = Path(config.config_file_path or "mkdocs.yml").resolve().parent
         packages = tuple(self.config.calculators)
-        handbook, problems = load_handbook(root, Path(config.docs_dir).resolve(), packages)
+        kept = Kept(root / self.config.cache / "kept.json", _key(packages))
+        handbook, problems = load_handbook(root, Path(config.docs_dir).resolve(), packages, kept)
         report(problems or find_problems(handbook))
         self.handbook = handbook
         self.generated = generated_pages(handbook)
@@ -131,6 +133,7 @@ class BenchrulePlugin(BasePlugin[Options]):
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Adds the search entries before the search plugin writes its index."""
         assert self.handbook is not None
+        self.handbook.kept.save()
         search = config.plugins.get("material/search") or config.plugins.get("search")
         if search is None:
             return
@@ -141,6 +144,12 @@ class BenchrulePlugin(BasePlugin[Options]):
         for entry in entries:  # pages of plain Markdown
             entry["kind"] = "section" if "#" in entry["location"] else "page"
         entries.extend(search_entries(self.handbook, address))
+
+
+def _key(packages: tuple[str, ...]) -> str:
+    """A key over the sources of every calculator and of the build itself."""
+    own = [folder for _, folder in packages_folders(("calculators", *packages))]
+    return key_of([*own, Path(__file__).parent])
 
 
 def report(problems: list[Problem]) -> None:

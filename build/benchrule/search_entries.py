@@ -11,6 +11,7 @@ from collections.abc import Iterable
 from calculators.engine.unit_table import UNITS
 
 from .handbook import Handbook, Tolerance
+from .phrases import Phrases
 from .references import REFERENCE, Reference, parse_reference
 from .station_parts import places_of
 
@@ -27,26 +28,23 @@ class Vocabulary:
 
     def __init__(self, handbook: Handbook) -> None:
         self._groups: list[list[str]] = []
-        self._of: dict[str, list[int]] = {}
+        names: dict[str, list[str]] = {}
         for entry in handbook.entries["glossary"].values():
             words = [str(entry.fields["term"]), *map(str, entry.fields.get("other_words", []))]
             for word in words:
-                self._of.setdefault(word.lower(), []).append(len(self._groups))
+                names.setdefault(word.lower(), []).append(str(len(self._groups)))
             self._groups.append(words)
-        names = "|".join(re.escape(word) for word in sorted(self._of, key=len, reverse=True))
-        # Looked for at every word, so that names within names are found as well.
-        self._pattern = re.compile(rf"\b(?=({names})s?\b)", re.IGNORECASE) if names else None
+        self._names = Phrases({name: " ".join(groups) for name, groups in names.items()})
 
     def other_words(self, text: str) -> list[str]:
         """Every word for every thing that ``text`` mentions, but those it has already."""
-        if self._pattern is None:
-            return []
         lower = text.lower()
-        named = dict.fromkeys(found[1] for found in self._pattern.finditer(lower))
-        groups = dict.fromkeys(group for name in named for group in self._of[name])
-        return [
-            word for group in groups for word in self._groups[group] if word.lower() not in lower
-        ]
+        found = dict.fromkeys(
+            int(group)
+            for _, _, groups in self._names.find(text, overlapping=True)
+            for group in groups.split()
+        )
+        return [word for at in found for word in self._groups[at] if word.lower() not in lower]
 
 
 def search_entries(handbook: Handbook, address: dict[str, str]) -> Iterable[Entry]:

@@ -10,6 +10,7 @@ from benchrule.generated_pages import generated_pages
 from benchrule.handbook import Handbook, load_handbook
 from benchrule.references import BadReference, find_references, parse_reference
 from benchrule.search_entries import Vocabulary, search_entries
+from benchrule.station_parts import places_of
 from calculators.engine.registry import load, modules
 
 from .trees import TOLERANCE, read_tree, sound_tree
@@ -107,10 +108,14 @@ def address_of(demo: Handbook) -> dict[str, str]:
 def test_search_entries_carry_the_words_of_newcomers(demo: Handbook) -> None:
     entries = {str(one["location"]): one for one in search_entries(demo, address_of(demo))}
     kinds = ("tolerances", "glossary", "hazards", "gauges", "materials", "models")
-    assert len(entries) == sum(len(demo.entries[kind]) for kind in kinds) + len(demo.calculators)
+    rows = sum(len(demo.entries[kind]) for kind in kinds) + len(demo.calculators)
+    parts = [one for one in places_of(demo) if one.kind != "section"]
+    assert len(entries) == rows + len(parts) + len(demo.stations) * 3  # page, good, pass on
     lift = entries["stations/fretting/#tol-fret-crown-lift"]
     assert "0.05 mm" in str(lift["title"])
     assert isinstance(lift["tags"], list) and "fret lifting in the middle" in lift["tags"]
+    fault = entries["stations/fretting/#a-fret-lifts-in-the-middle"]
+    assert fault["kind"] == "fault" and "[[" not in str(fault["text"])
     assert lift["unit"] == "length" and lift["kind"] == "tolerance"
 
 

@@ -8,13 +8,12 @@ from pathlib import Path
 
 import yaml
 
-from calculators.engine.checking import compare
-from calculators.engine.compute import work_out
 from calculators.engine.registry import modules
-from calculators.engine.soundness import find_faults
 
+from ..examples import example_of
 from ..handbook import Handbook
 from ..problems import Problem, place
+from ..proof import faults_of, proof_of
 from ..references import FENCE, blank
 from .references import BLOCK
 
@@ -35,18 +34,18 @@ def find_problems(handbook: Handbook) -> Iterator[Problem]:
             ),
             1,
         )
-        faults = find_faults(calculator)
+        faults = faults_of(handbook, calculator)
         for fault in faults:
             yield Problem(file, line, fault, "mend the declaration")
         if faults:
             continue
-        for check in calculator.checks:
-            for compared in compare(calculator, check):
-                if not compared.agrees:
+        for check, figures in zip(calculator.checks, proof_of(handbook, calculator), strict=True):
+            for one in figures:
+                if not one["agrees"]:
                     yield Problem(
                         file, line,
-                        f"{name}: {check.source} has {compared.printed} for {compared.label}, "
-                        f"we have {compared.ours!r}",
+                        f"{name}: {check.source} has {one['printed']} for {one['label']}, "
+                        f"we have {one['ours']!r}",
                         "find out which is right",
                     )  # fmt: skip
 
@@ -67,9 +66,8 @@ def _presets(handbook: Handbook) -> Iterator[Problem]:
                     found.start(), "the block's options are not YAML", "indent them by four spaces"
                 )
                 continue
-            worked = work_out(calculator, presets)
-            for refused in worked if isinstance(worked, list) else ():
+            for refused in example_of(handbook, calculator, presets).get("refused", ()):
                 yield page.problem(
-                    found.start(), f"{calculator.name} refuses {refused.input}: {refused.why}",
-                    f"allowed: {refused.allowed}",
+                    found.start(), f"{calculator.name} refuses {refused['input']}: {refused['why']}",
+                    f"allowed: {refused['allowed']}",
                 )  # fmt: skip

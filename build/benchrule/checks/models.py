@@ -6,7 +6,7 @@ from calculators.engine.compute import quantities
 from calculators.engine.unit_table import UNITS
 
 from ..handbook import Handbook
-from ..models import agreements, values_for, worked_for
+from ..models import agreements, figures_for, values_for
 from ..problems import Problem
 
 
@@ -31,11 +31,11 @@ def _values(handbook: Handbook) -> Iterator[Problem]:
         for calculator in handbook.calculators.values():
             if not values_for(model, calculator):
                 continue
-            worked = worked_for(model, calculator)
-            for refused in worked if isinstance(worked, list) else ():
+            for refused in figures_for(handbook, model, calculator).get("refused", ()):
                 yield model.problem(
-                    f"{calculator.name} refuses {refused.input} = {refused.given}: {refused.why}",
-                    f"allowed: {refused.allowed}", "values", refused.input,
+                    f"{calculator.name} refuses {refused['input']} = {refused['given']}: "
+                    f"{refused['why']}",
+                    f"allowed: {refused['allowed']}", "values", refused["input"],
                 )  # fmt: skip
 
 

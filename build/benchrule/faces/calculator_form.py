@@ -8,7 +8,6 @@ import json
 from collections.abc import Mapping
 from typing import Any
 
-from calculators.engine.compute import work_out
 from calculators.engine.declaration import (
     Calculator,
     Choice,
@@ -20,13 +19,13 @@ from calculators.engine.declaration import (
     Words,
 )
 from calculators.engine.inputs import allowed_range, applies
-from calculators.engine.markup import parts
 from calculators.engine.mathml import math, symbol
 from calculators.engine.reading import read_quantity
 from calculators.engine.showing import as_typed
 from calculators.engine.text import escape
 from calculators.engine.unit_table import UNITS
 
+from ..examples import example_of
 from ..models import values_for
 from .context import Context, calculator_page
 
@@ -42,15 +41,15 @@ def calculator_block(
     context: Context, calculator: Calculator, presets: Mapping[str, Any], level: int = 3
 ) -> str:
     """The whole calculator as HTML. ``presets`` take the place of the example's values."""
-    worked = work_out(calculator, presets)
-    if isinstance(worked, list):
-        reasons = "; ".join(f"{one.input}: {one.why}" for one in worked)
+    found = example_of(context.handbook, calculator, presets)
+    if "refused" in found:
+        reasons = "; ".join(f"{one['input']}: {one['why']}" for one in found["refused"])
         raise CannotPlace(f"{calculator.name} refuses its presets: {reasons}")
-    made = parts(worked)
+    made, inputs = found["parts"], found["inputs"]
     name = calculator.name
     # Rows may be given as text; the form shows them as they were read.
     examples = {
-        item.name: worked.inputs[item.name] if isinstance(item, Rows) and item.name in worked.inputs
+        item.name: inputs[item.name] if isinstance(item, Rows) and item.name in inputs
         else presets.get(item.name, item.example)
         for item in calculator.inputs
     }  # fmt: skip
@@ -72,7 +71,7 @@ def calculator_block(
 {_models(context, calculator)}<p class="br-state" role="status" data-state="still">{STILL_WORDS}</p>
 </div>
 <form class="br-form" novalidate autocomplete="off" aria-label="{escape(calculator.title)}">
-{_groups(calculator, examples, worked.inputs)}
+{_groups(calculator, examples, inputs)}
 <p class="br-form-end"><button type="reset" class="br-button">Back to the example</button></p></form>
 <p class="br-headline" data-part="headline" aria-hidden="true">{made["headline"]}</p>
 <div class="br-answer" role="region" aria-label="Answer: {escape(calculator.title)}">

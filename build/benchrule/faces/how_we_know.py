@@ -1,11 +1,13 @@
 """The table of a calculator's outside checks: the source's figure, ours, the difference."""
 
-from calculators.engine.checking import Compared, compare
+from typing import Any
+
 from calculators.engine.declaration import Calculator
 from calculators.engine.markup import minus
 from calculators.engine.text import escape
 from calculators.engine.unit_table import UNITS
 
+from ..proof import proof_of
 from .context import SOURCES, Context
 
 ORIGINS = {
@@ -17,17 +19,19 @@ ORIGINS = {
 
 
 def how_we_know(context: Context, calculator: Calculator) -> str:
-    """Every outside check of a calculator, run now, under the source it comes from."""
+    """Every outside check of a calculator, gone through by the build, under the source it comes from."""
     titles = {source.id: source.title for source in calculator.sources}
     rows = []
-    for check in calculator.checks:
+    for check, figures in zip(
+        calculator.checks, proof_of(context.handbook, calculator), strict=True
+    ):
         link = context.anchor(SOURCES, f"source-{check.source}", titles[check.source])
         because = f" Agrees within {check.within}: {check.because}." if check.within else ""
         rows.append(
             f'<tr class="br-check-source"><th colspan="4" scope="rowgroup">{link}: '
             f"{escape(check.where)}. <em>{ORIGINS[check.origin]}.</em>{escape(because)}</th></tr>"
         )
-        rows += [_row(compared) for compared in compare(calculator, check)]
+        rows += [_row(one) for one in figures]
     return (
         '<div class="br-scroll" data-search-exclude role="region" tabindex="0" '
         'aria-label="Outside checks">'
@@ -38,13 +42,14 @@ def how_we_know(context: Context, calculator: Calculator) -> str:
     )
 
 
-def _row(compared: Compared) -> str:
-    unit = UNITS[compared.unit].shown if compared.unit in UNITS else compared.unit
-    decimals = len(compared.printed.lower().partition("e")[0].partition(".")[2])
-    scientific = "e" in compared.printed.lower()
-    ours = f"{compared.ours:.{decimals}e}" if scientific else f"{compared.ours:.{decimals}f}"
+def _row(one: dict[str, Any]) -> str:
+    unit = UNITS[one["unit"]].shown if one["unit"] in UNITS else one["unit"]
+    printed = one["printed"]
+    decimals = len(printed.lower().partition("e")[0].partition(".")[2])
+    scientific = "e" in printed.lower()
+    ours = f"{one['ours']:.{decimals}e}" if scientific else f"{one['ours']:.{decimals}f}"
     return (
-        f'<tr><th scope="row" class="br-words">{escape(compared.label)}</th>'
-        f"<td>{minus(f'{compared.printed} {unit}'.strip())}</td>"
-        f"<td>{minus(ours)}</td><td>{minus(f'{compared.difference:.1e}')}</td></tr>"
+        f'<tr><th scope="row" class="br-words">{escape(one["label"])}</th>'
+        f"<td>{minus(f'{printed} {unit}'.strip())}</td>"
+        f"<td>{minus(ours)}</td><td>{minus(f'{one["difference"]:.1e}')}</td></tr>"
     )

@@ -1,7 +1,5 @@
 """QR codes (ISO/IEC 18004) that lead a tablet to a place in the handbook."""
 
-from functools import cache
-
 import segno
 
 from calculators.engine.text import escape
@@ -17,13 +15,13 @@ def qr(context: Context, page: str, anchor: str, words: str) -> str:
     if not context.site_url:
         return ""
     address = context.address(page, anchor)
+    code = context.handbook.kept.get(f"qr {address}", lambda: _svg(address))
     return (
-        f'<a class="br-qr" href="{escape(context.link(page, anchor))}">{_svg(address)}'
+        f'<a class="br-qr" href="{escape(context.link(page, anchor))}">{code}'
         f"<span>{escape(words)}</span></a>"
     )
 
 
-@cache
 def _svg(address: str) -> str:
     code = segno.make(address, micro=False, error="m")
     made = str(code.svg_inline(scale=1, border=4, dark="#000", light="#fff", omitsize=True))
