@@ -9,14 +9,15 @@ from dataclasses import dataclass
 from functools import cache, partial
 from importlib import resources
 from pathlib import Path
-from typing import Any
-
-from jsonschema import Draft202012Validator
-from jsonschema.exceptions import ValidationError
+from typing import TYPE_CHECKING, Any
 
 from .kept import Kept, digest
 from .located_yaml import Located, read_yaml
 from .problems import Problem, place
+
+if TYPE_CHECKING:  # imported where it is needed: most builds find every file sound already
+    from jsonschema import Draft202012Validator
+    from jsonschema.exceptions import ValidationError
 
 KINDS = (
     "sources", "gauges", "hazards", "glossary", "groups", "models", "materials", "tolerances",
@@ -44,8 +45,10 @@ class Entry:
 
 
 @cache
-def schema(kind: str) -> Draft202012Validator:
+def schema(kind: str) -> "Draft202012Validator":
     """The validator of a kind, front matter (``station``) included."""
+    from jsonschema import Draft202012Validator
+
     text = resources.files("benchrule").joinpath(f"schemas/{kind}.schema.json").read_text("utf-8")
     return Draft202012Validator(json.loads(text))
 
@@ -89,19 +92,18 @@ def load_kind(
 
 
 def _is_sound(kind: str, content: dict[Any, Any]) -> bool:
-    validator = schema(kind)
-    return all(validator.is_valid(fields) for fields in content.values())
+    return all(schema(kind).is_valid(fields) for fields in content.values())
 
 
-def validate(
-    value: Any, kind: str, file: str, located: Located, base: tuple[str | int, ...] = ()
-) -> list[Problem]:
+def validate(value: Any, kind: str, file: str, located: Located, kept: Kept) -> list[Problem]:
     """The schema problems of one value (a page's front matter, say)."""
-    return [_problem(fault, file, located, base) for fault in schema(kind).iter_errors(value)]
+    if kept.get(f"sound {kind} {digest(repr(value))}", lambda: schema(kind).is_valid(value)):
+        return []
+    return [_problem(fault, file, located, ()) for fault in schema(kind).iter_errors(value)]
 
 
 def _problem(
-    fault: ValidationError, file: str, located: Located, base: tuple[str | int, ...]
+    fault: "ValidationError", file: str, located: Located, base: tuple[str | int, ...]
 ) -> Problem:
     path = (*base, *fault.absolute_path)
     where = ".".join(str(part) for part in path) or "the entry"

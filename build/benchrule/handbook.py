@@ -228,7 +228,7 @@ def load_handbook(
             continue
         handbook.pages.append(page)
         if "station" in page.front:
-            faults = validate(page.front, "station", page.file, page.located)
+            faults = validate(page.front, "station", page.file, page.located, handbook.kept)
             problems += faults
             if not faults:
                 handbook.stations.append(Station(page))

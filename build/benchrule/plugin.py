@@ -9,13 +9,13 @@ from pathlib import Path
 from typing import Any
 from urllib.parse import urljoin
 
+from jinja2 import Environment, FileSystemBytecodeCache
 from mkdocs.commands.build import build as build_site
 from mkdocs.config import config_options as options
 from mkdocs.config import load_config
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort
-from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin, event_priority
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
@@ -100,6 +100,13 @@ class BenchrulePlugin(BasePlugin[Options]):
             File.generated(config, SCRIPT, content=script, inclusion=InclusionLevel.NOT_IN_NAV)
         )
         return files
+
+    def on_env(self, env: Environment, /, *, config: MkDocsConfig, files: Files) -> Environment:
+        """Keeps the theme's compiled templates between builds."""
+        folder = Path(config.config_file_path).resolve().parent / self.config.cache / "templates"
+        folder.mkdir(parents=True, exist_ok=True)
+        env.bytecode_cache = FileSystemBytecodeCache(str(folder))
+        return env
 
     def _key(self) -> str:
         return self.runtime.name.removeprefix("runtime-")
@@ -215,6 +222,8 @@ def mkdocs_build(config: MkDocsConfig) -> None:
 
 def serve(read: Callable[[], MkDocsConfig], build: Callable[[MkDocsConfig], Any]) -> None:
     """Builds into the site folder, serves it, and builds again when a file changes."""
+    from mkdocs.livereload import LiveReloadServer
+
     config = read()
     build(config)
     host, port = os.environ.get("BENCHRULE_ADDRESS", "127.0.0.1:8000").rsplit(":", 1)

@@ -1,6 +1,5 @@
 """Nothing lies about unused: every tolerance, hazard, gauge, source, term and drawing is needed."""
 
-import re
 from collections.abc import Iterator
 
 from ..handbook import Handbook
@@ -68,12 +67,11 @@ def _terms(handbook: Handbook, cited: set[tuple[str, str]]) -> Iterator[Problem]
     """Terms that no page uses, by their name or by any other word for the thing."""
     text = " ".join(" ".join(page.body.lower().split()) for page in handbook.pages)
     terms = handbook.entries["glossary"]
-    seen = {id for entry in terms.values() for id in entry.fields.get("see", ())}
+    used = {id for kind, id in cited if kind == "term"}
+    used |= {id for entry in terms.values() for id in entry.fields.get("see", ())}
     for id, entry in terms.items():
-        if ("term", id) in cited or id in seen:
-            continue
-        words = [entry.fields["term"], *entry.fields.get("other_words", ())]
-        if not any(re.search(rf"\b{re.escape(str(word).lower())}", text) for word in words):
+        words = (entry.fields["term"], *entry.fields.get("other_words", ()))
+        if id not in used and not any(str(word).lower() in text for word in words):
             yield entry.problem("no page uses the term", "use it in a procedure or remove it")
 
 

@@ -1,7 +1,5 @@
 """QR codes (ISO/IEC 18004) that lead a tablet to a place in the handbook."""
 
-import segno
-
 from calculators.engine.text import escape
 
 from .context import Context
@@ -23,6 +21,8 @@ def qr(context: Context, page: str, anchor: str, words: str) -> str:
 
 
 def _svg(address: str) -> str:
+    import segno  # only where a code is not kept from the build before
+
     code = segno.make(address, micro=False, error="m")
     made = str(code.svg_inline(scale=1, border=4, dark="#000", light="#fff", omitsize=True))
     return made.replace("<svg", '<svg aria-hidden="true" focusable="false"', 1)
