@@ -27,6 +27,12 @@ class Site:
     address: str
 
 
+def every_page(site: Site) -> list[str]:
+    """The address of every page below the site's, the home page first."""
+    found = [path.parent.relative_to(site.folder).as_posix() for path in site.folder.rglob("index.html")]
+    return sorted("" if one == "." else f"{one}/" for one in found)
+
+
 def free_port() -> int:
     with contextlib.closing(socket.socket()) as probe:
         probe.bind(("127.0.0.1", 0))

@@ -99,11 +99,11 @@ def _models(context: Context, calculator: Calculator) -> str:
         f'<option value="{id}">{escape(context.handbook.models[id].fields["name"])}</option>'
         for id in values
     )
-    data = json.dumps(values, ensure_ascii=False, separators=(",", ":")).replace("<", "\\u003c")
+    data = json.dumps(values, ensure_ascii=False, separators=(",", ":"))
     return (
         '<label class="br-model-choice">Values of<select data-model-of-form>'
         f'<option value="">The example</option>{options}</select></label>'
-        f'<script type="application/json" data-model-values>{data}</script>'
+        f"<template data-model-values>{escape(data)}</template>"
     )
 
 

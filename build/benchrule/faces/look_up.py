@@ -57,8 +57,9 @@ def gauges_json(context: Context) -> str:
         for unit in sorted(used)
     }
     data = {"gauges": gauges, "units": units}
-    text = json.dumps(data, ensure_ascii=False, separators=(",", ":")).replace("<", "\\u003c")
-    return f'<script type="application/json" data-gauges>{text}</script>'
+    text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+    # A template and no script: the theme runs every script again that it puts in place.
+    return f"<template data-gauges>{escape(text)}</template>"
 
 
 def _filter(context: Context) -> str:

@@ -7,7 +7,7 @@ from .context import REVISIONS, Context, calculator_page
 from .models import model_choice
 
 # The map's measures, in units of the drawing.
-WIDTH, LEFT, PITCH, PLATE, TALL, LANE, TOP = 1240, 150, 154, 132, 66, 122, 34
+WIDTH, LEFT, PITCH, PLATE, TALL, LANE, TOP = 1240, 146, 155, 136, 72, 126, 34
 PER_LINE = (WIDTH - LEFT) // PITCH
 
 

@@ -52,7 +52,7 @@ export class CalculatorForm {
     for (const radio of section.querySelectorAll(".br-units input")) {
       radio.addEventListener("change", () => this.setUnits(radio.value));
     }
-    this.#models = JSON.parse(section.querySelector("[data-model-values]")?.textContent ?? "{}");
+    this.#models = JSON.parse(section.querySelector("[data-model-values]")?.content.textContent ?? "{}");
     const choice = section.querySelector("[data-model-of-form]");
     choice?.addEventListener("change", () => {
       if (choice.value) this.takeModel(choice.value);

@@ -3,7 +3,7 @@ import { CannotStart } from "./engine.mjs";
 import { chosenModel } from "./model.mjs";
 import { remember, remembered } from "./store.mjs";
 
-const WORDS = { accept: "Accept", reject: "Reject", "cannot tell": "Can't tell" };
+const WORDS = { accept: "Accept", reject: "Reject", "cannot tell": "Can't tell with this gauge" };
 
 /** Gives every row of limits its button; the panel is made when it is pressed. */
 export function attachMeasuring(engine) {
@@ -35,7 +35,7 @@ function toggle(row, button, engine, data) {
     open.remove();
     return;
   }
-  const { gauges, units } = (data.parsed ??= JSON.parse(data.textContent));
+  const { gauges, units } = (data.parsed ??= JSON.parse(data.content.textContent));
   const panel = makePanel(row, gauges, units, engine);
   row.after(panel);
   panel.querySelector("input").focus();
