@@ -68,7 +68,7 @@ def load_kind(
             continue
         file = place(path, root)
         text = path.read_text("utf-8")
-        located, found = read_yaml(text, file)
+        located, found = read_kept(text, file, kept)
         problems += found
         if located.value is None:
             continue
@@ -89,6 +89,24 @@ def load_kind(
                 )
             entries[id] = entry
     return entries, problems
+
+
+def read_kept(
+    text: str, file: str, kept: Kept, first_line: int = 1
+) -> tuple[Located, list[Problem]]:
+    """A document as ``read_yaml`` reads it; one that was read before is not taken apart again."""
+    name = f"yaml {digest(text)} {first_line}"
+    plain = kept.get(name, partial(_plain, text, file, first_line))
+    if plain is None:  # it has a problem, or it holds what JSON cannot
+        return read_yaml(text, file, first_line)
+    return Located(plain["value"], {tuple(path): line for path, line in plain["lines"]}), []
+
+
+def _plain(text: str, file: str, first_line: int) -> dict[str, Any] | None:
+    located, problems = read_yaml(text, file, first_line)
+    if problems or json.loads(json.dumps(located.value)) != located.value:
+        return None
+    return {"value": located.value, "lines": [[list(p), line] for p, line in located.lines.items()]}
 
 
 def _is_sound(kind: str, content: dict[Any, Any]) -> bool:

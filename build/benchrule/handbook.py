@@ -15,9 +15,9 @@ from calculators.engine.shop_packages import PACKAGES
 from calculators.engine.showing import show, show_number
 from calculators.engine.unit_table import UNITS
 
-from .data import KINDS, Entry, load_kind, validate
+from .data import KINDS, Entry, load_kind, read_kept, validate
 from .kept import Kept
-from .located_yaml import Located, read_yaml
+from .located_yaml import Located
 from .problems import Problem, place
 
 FIGURES = ("target", "low", "high")
@@ -159,11 +159,22 @@ class Handbook:
 
     def tolerances_of(self, station: str) -> list[Tolerance]:
         """A station's tolerances in the order they are written."""
-        return [found for found in self.tolerances.values() if found.station == station]
+        return self._by_station.get(station, [])
+
+    @cached_property
+    def _by_station(self) -> dict[str, list[Tolerance]]:
+        found: dict[str, list[Tolerance]] = {}
+        for tolerance in self.tolerances.values():
+            found.setdefault(tolerance.station, []).append(tolerance)
+        return found
 
     def station(self, id: str) -> Station | None:
         """The station called ``id``."""
-        return next((station for station in self.stations if station.id == id), None)
+        return self._by_id.get(id)
+
+    @cached_property
+    def _by_id(self) -> dict[str, Station]:
+        return {station.id: station for station in self.stations}
 
     @property
     def groups(self) -> dict[str, Entry]:
@@ -222,7 +233,7 @@ def load_handbook(
         handbook.entries[kind], found = load_kind(docs / "data", kind, root, handbook.kept)
         problems += found
     for path in sorted(docs.rglob("*.md")):
-        page, found = read_page(path, docs, root)
+        page, found = read_page(path, docs, root, handbook.kept)
         problems += found
         if page is None:
             continue
@@ -237,7 +248,7 @@ def load_handbook(
     return handbook, problems
 
 
-def read_page(path: Path, docs: Path, root: Path) -> tuple[Page | None, list[Problem]]:
+def read_page(path: Path, docs: Path, root: Path, kept: Kept) -> tuple[Page | None, list[Problem]]:
     """One Markdown page, front matter and body apart."""
     file = place(path, root)
     try:
@@ -248,7 +259,7 @@ def read_page(path: Path, docs: Path, root: Path) -> tuple[Page | None, list[Pro
     if text.startswith("---\n") and "\n---\n" in text[3:]:
         front, _, body = text[4:].partition("\n---\n")
         body_line = front.count("\n") + 4
-    located, problems = read_yaml(front, file, 2)
+    located, problems = read_kept(front, file, kept, 2)
     fields = located.value if isinstance(located.value, dict) else {}
     source = path.relative_to(docs).as_posix()
     return Page(source, file, fields, body, body_line, located), problems

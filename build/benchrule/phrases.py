@@ -25,12 +25,15 @@ class Phrases:
 
         Phrases within and across phrases too, where ``overlapping``.
         """
+        by_first = self._by_first
+        if not any(word in by_first for word in WORD.findall(text.lower())):
+            return  # most pieces of text name nothing
         words = list(WORD.finditer(text))
         free = 0
         for at, word in enumerate(words):
             if not overlapping and word.start() < free:
                 continue
-            for plain, count, value in self._by_first.get(word[0].lower(), ()):
+            for plain, count, value in by_first.get(word[0].lower(), ()):
                 if at + count > len(words):
                     continue
                 start, end = word.start(), words[at + count - 1].end()

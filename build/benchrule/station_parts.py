@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from markdown.extensions.toc import slugify
 
@@ -22,6 +23,7 @@ class Part:
     parts: tuple["Part", ...] = ()
 
 
+@lru_cache(maxsize=256)
 def parts_of(body: str) -> list[Part]:
     """The level-2 parts of a page, each with its level-3 parts."""
     found: list[Part] = []
