@@ -41,6 +41,11 @@ def generated_pages(handbook: Handbook) -> dict[str, str]:
         "# Calculators\n\nEach answers one question of the bench, shows its working, says where it "
         "holds, and refuses what it cannot work out.\n\n/// calculators\n///\n"
     )
+    pages["calculators/how-we-know.md"] = (
+        "---\nhide: [toc]\n---\n\n# How we know\n\nEvery calculator beside figures from outside this "
+        "project: what the source has, what we have, and the difference. The same checks run whenever "
+        "the handbook is built, and the build stops where one fails.\n\n/// how-we-know\n///\n"
+    )
     for name, calculator in handbook.calculators.items():
         stations = [
             f"[[station:{station.id}]]"
@@ -93,9 +98,15 @@ def navigation(handbook: Handbook) -> list[dict[str, object]]:
         {
             "Calculators": [
                 {"All calculators": "calculators/index.md"},
+                {"How we know": "calculators/how-we-know.md"},
                 *(
-                    {calculator.title: f"calculators/{name}.md"}
-                    for name, calculator in handbook.calculators.items()
+                    {
+                        title: [
+                            {calculator.title: f"calculators/{name}.md"}
+                            for name, calculator in members.items()
+                        ]
+                    }
+                    for title, members in handbook.calculator_groups
                 ),
             ]
         },

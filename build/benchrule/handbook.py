@@ -197,6 +197,18 @@ class Handbook:
         rest = [station for station in self.stations if station.group not in names]
         return [lane for lane in [*lanes, ("", rest)] if lane[1]]
 
+    @cached_property
+    def calculator_groups(self) -> list[tuple[str, dict[str, Calculator]]]:
+        """The calculators by what they are about: the first words of their package's docstring."""
+        where = registry.modules()
+        groups: dict[str, dict[str, Calculator]] = {}
+        for name, calculator in self.calculators.items():
+            package = sys.modules[where[name].rpartition(".")[0]]
+            title = (package.__doc__ or "Other").strip().partition("\n")[0]
+            title = title.partition(":")[0].partition(".")[0]
+            groups.setdefault(title, {})[name] = calculator
+        return sorted(groups.items())
+
     def neighbours(self, station: Station) -> tuple[list[Station], list[Station]]:
         """The stations whose work arrives here, and those that rely on this one."""
         before = [other for other in self.stations if other.id in self.follows(station)]

@@ -32,7 +32,7 @@ from .faces.context import (
     model_page,
 )
 from .faces.drawings import drawing
-from .faces.how_we_know import how_we_know
+from .faces.how_we_know import how_we_know, how_we_know_all
 from .faces.inline_limits import inline_limits
 from .faces.look_up import gauges_json, look_up, station_table
 from .faces.revisions import revision_table
@@ -255,8 +255,10 @@ MAKERS: dict[str, Callable[[Context, str, str, dict[str, Any]], str]] = {
     "glossary": lambda context, *_: lists.glossary_list(context),
     "gauges": lambda context, *_: lists.gauge_table(context),
     "sources": lambda context, *_: lists.source_list(context),
-    "how-we-know": lambda context, argument, *_: how_we_know(
-        context, context.handbook.calculators[argument]
+    "how-we-know": lambda context, argument, *_: (
+        how_we_know(context, context.handbook.calculators[argument])
+        if argument
+        else how_we_know_all(context)
     ),
     "shop-map": lambda context, *_: shop_map(context),
     "calculators": lambda context, *_: calculator_cards(context),

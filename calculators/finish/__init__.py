@@ -1,1 +1,1 @@
-"""The finish: lacquer film, levelling and polishing."""
+"""Finish: film, thinning, blush, pores, polishing."""

@@ -1,1 +1,1 @@
-"""The neck and its board: fret places, pitch of the neck."""
+"""Neck and fretboard: fret places, pitch, shaft, radius, spacing, slots."""

@@ -8,6 +8,7 @@ import pytest
 from benchrule.exercises import draw_question, within
 from benchrule.generated_pages import generated_pages
 from benchrule.handbook import Handbook, load_handbook
+from benchrule.models import agreements, figures_for
 from benchrule.references import BadReference, find_references, parse_reference
 from benchrule.search_entries import Vocabulary, search_entries
 from benchrule.station_parts import places_of
@@ -98,6 +99,26 @@ def test_the_way_through_the_shop_has_one_beginning_and_comes_to_every_station(
         reached |= {one.id for one in demo.stations if set(demo.follows(one)) & reached}
     beside = {station.id for station in demo.stations if station.group == "beside"}
     assert reached | beside == {station.id for station in demo.stations}
+
+
+def test_what_is_calculated_from_each_model_fits_its_own_tolerances(demo: Handbook) -> None:
+    found = list(agreements(demo))
+    assert [one for one in found if not one.holds] == []
+    for model in demo.models:
+        assert len({one.tolerance.id for one in found if one.model == model}) >= 12
+        for calculator in demo.calculators.values():
+            assert "refused" not in figures_for(demo, demo.models[model], calculator)
+
+
+def test_a_model_has_its_own_figures_and_the_rest_have_the_general_ones(demo: Handbook) -> None:
+    top = demo.tolerances["plate-top-thickness"]
+    assert top.limits() == "2.8 ± 0.1 mm"
+    assert top.for_model("ukulele").limits() == "1.9 ± 0.1 mm"
+    assert top.for_model("fourteen") is top
+    assert demo.general_models(top) == ["fourteen"]
+    rod = demo.tolerances["rod-hung-weight"]
+    assert rod.holds_for("twelve") and not rod.holds_for("ukulele")
+    assert demo.general_models(demo.tolerances["fret-level"]) == []
 
 
 def address_of(demo: Handbook) -> dict[str, str]:

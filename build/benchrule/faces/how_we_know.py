@@ -8,7 +8,7 @@ from calculators.engine.text import escape
 from calculators.engine.unit_table import UNITS
 
 from ..proof import proof_of
-from .context import SOURCES, Context
+from .context import SOURCES, Context, calculator_page
 
 ORIGINS = {
     "read": "Read in the source",
@@ -16,6 +16,43 @@ ORIGINS = {
     "memory": "From memory",
     "derived": "Derived by hand",
 }
+
+
+def how_we_know_all(context: Context) -> str:
+    """Every calculator with its outside checks, and in a line what they rest on."""
+    made = []
+    for name, calculator in context.handbook.calculators.items():
+        link = context.anchor(calculator_page(name), "how-we-know", calculator.title)
+        made.append(
+            f'<h2 id="of-{name}">{link}</h2><p>{escape(rests_on(calculator))}</p>'
+            f"{how_we_know(context, calculator)}"
+        )
+    return "".join(made)
+
+
+def rests_on(calculator: Calculator) -> str:
+    """What a calculator's checks and its sources rest on, in words."""
+    origins = [check.origin for check in calculator.checks]
+    parts = [
+        f"{origins.count(origin)} {words}"
+        for origin, words in (
+            ("read", "read in a published source"),
+            ("library", "worked out by an independent library"),
+            ("derived", "derived by hand"),
+            ("memory", "from memory"),
+        )
+        if origin in origins
+    ]
+    practice = [source.title for source in calculator.sources if source.kind == "practice"]
+    said = f"{len(origins)} checks: {', '.join(parts)}."
+    if practice:
+        said += " Some of its figures are common practice without a source; it says which."
+    if any(
+        "from memory" in str(item).lower()
+        for item in (calculator.validity, *(getattr(one, "help", "") for one in calculator.inputs))
+    ):
+        said += " Some of its examples are from memory, and are marked so where they are asked."
+    return said
 
 
 def how_we_know(context: Context, calculator: Calculator) -> str:

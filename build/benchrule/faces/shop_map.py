@@ -136,14 +136,18 @@ def _wrap(words: str, most: int) -> list[str]:
 
 
 def calculator_cards(context: Context) -> str:
-    """Every calculator with a line on what it answers."""
-    cards = "".join(
-        f'<li><a href="{escape(context.link(calculator_page(name), ""))}">'
-        f'<span class="br-plate-title">{escape(calculator.title)}</span>'
-        f'<span class="br-plate-words">{escape(calculator.summary)}</span></a></li>'
-        for name, calculator in context.handbook.calculators.items()
+    """Every calculator with a line on what it answers, by what they are about."""
+    return "".join(
+        f'<h2 id="group-{at}">{escape(title)}</h2><ul class="br-map br-cards">'
+        + "".join(
+            f'<li><a href="{escape(context.link(calculator_page(name), ""))}">'
+            f'<span class="br-plate-title">{escape(calculator.title)}</span>'
+            f'<span class="br-plate-words">{escape(calculator.summary)}</span></a></li>'
+            for name, calculator in members.items()
+        )
+        + "</ul>"
+        for at, (title, members) in enumerate(context.handbook.calculator_groups, 1)
     )
-    return f'<ul class="br-map br-cards">{cards}</ul>'
 
 
 def station_head(context: Context, station: Station) -> str:
