@@ -279,9 +279,14 @@ def read_page(path: Path, docs: Path, root: Path, kept: Kept) -> tuple[Page | No
 
 def load_calculators(root: Path, packages: tuple[str, ...]) -> dict[str, Calculator]:
     """Every calculator of ours and of the shop's own packages, by name."""
+    make_importable(root, packages)
     for package in packages:
-        if str(root) not in sys.path:
-            sys.path.insert(0, str(root))
         if package not in PACKAGES:
             PACKAGES.append(package)
     return {name: registry.load(name) for name in registry.modules()}
+
+
+def make_importable(root: Path, packages: tuple[str, ...]) -> None:
+    """Lets the shop's own packages be imported from beside mkdocs.yml."""
+    if packages and str(root) not in sys.path:
+        sys.path.insert(0, str(root))

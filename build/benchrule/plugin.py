@@ -23,7 +23,7 @@ from mkdocs.structure.pages import Page
 from .checks import find_problems
 from .faces.context import Context
 from .generated_pages import generated_pages, navigation, station_body
-from .handbook import Handbook, load_handbook
+from .handbook import Handbook, load_handbook, make_importable
 from .kept import Kept, key_of
 from .markdown_extension import BenchruleExtension
 from .problems import Problem
@@ -65,6 +65,7 @@ class BenchrulePlugin(BasePlugin[Options]):
         """Reads and checks the handbook; adds our extensions, theme parts, styles and script."""
         root = Path(config.config_file_path or "mkdocs.yml").resolve().parent
         packages = tuple(self.config.calculators)
+        make_importable(root, packages)
         kept = Kept(root / self.config.cache / "kept.json", _key(packages))
         handbook, problems = load_handbook(root, Path(config.docs_dir).resolve(), packages, kept)
         report(problems or find_problems(handbook))

@@ -93,6 +93,10 @@ UNITS = {
         'rpm', 'turning speed', 'rpm', ('r/min', '1/min', '/min'),
         1, 1, 0, 1, 'rpm', 0,
     ),
+    'Hz': Unit(
+        'Hz', 'frequency', 'Hz', ('hz', 'hertz', '1/s'),
+        1, 1, 0, 1, '', 0,
+    ),
     'N': Unit(
         'N', 'force', 'N', ('newton', 'newtons'),
         1, 1, 0, 1, 'lbf', 1,
@@ -105,6 +109,10 @@ UNITS = {
         'lbf', 'force', 'lbf', ('lb', 'lbs', 'pound', 'pounds'),
         8896443230521, 2000000000000, 0, 1, '', 0,
     ),
+    'kN': Unit(
+        'kN', 'force', 'kN', (),
+        1000, 1, 0, 1, 'lbf', -1,
+    ),
     'Pa': Unit(
         'Pa', 'pressure', 'Pa', (),
         1, 1, 0, 1, 'psi', 4,
@@ -116,6 +124,14 @@ UNITS = {
     'MPa': Unit(
         'MPa', 'pressure', 'MPa', ('N/mm2', 'N/mm²'),
         1000000, 1, 0, 1, 'psi', -2,
+    ),
+    'GPa': Unit(
+        'GPa', 'pressure', 'GPa', ('kN/mm2', 'kN/mm²'),
+        1000000000, 1, 0, 1, 'Mpsi', 1,
+    ),
+    'Mpsi': Unit(
+        'Mpsi', 'pressure', 'Mpsi', ('10^6 psi',),
+        222411080763025, 32258, 0, 1, '', 0,
     ),
     'bar': Unit(
         'bar', 'pressure', 'bar', (),
@@ -152,6 +168,10 @@ UNITS = {
     'oz': Unit(
         'oz', 'mass', 'oz', ('ounce', 'ounces'),
         45359237, 1600000, 0, 1, '', 0,
+    ),
+    'g/m': Unit(
+        'g/m', 'mass a length', 'g/m', ('gram/metre',),
+        1, 1, 0, 1, '', 0,
     ),
     'lb': Unit(
         'lb', 'mass', 'lb', ('lbs', 'pound', 'pounds'),
@@ -245,12 +265,96 @@ UNITS = {
         'in2', 'area', 'in²', ('in²', 'sq in'),
         16129, 25, 0, 1, '', 0,
     ),
+    'cm2': Unit(
+        'cm2', 'area', 'cm²', ('cm²',),
+        100, 1, 0, 1, 'in2', 1,
+    ),
+    'm2': Unit(
+        'm2', 'area', 'm²', ('m²', 'sq m'),
+        1000000, 1, 0, 1, 'ft2', 0,
+    ),
+    'ft2': Unit(
+        'ft2', 'area', 'ft²', ('ft²', 'sq ft'),
+        2322576, 25, 0, 1, '', 0,
+    ),
     'mm3': Unit(
         'mm3', 'volume', 'mm³', ('mm³',),
         1, 1, 0, 1, '', 0,
     ),
+    'mL': Unit(
+        'mL', 'volume', 'mL', ('ml', 'cc', 'cm3', 'cm³'),
+        1000, 1, 0, 1, 'floz', 1,
+    ),
+    'floz': Unit(
+        'floz', 'volume', 'fl oz', ('fl oz', 'fl. oz.'),
+        473176473, 16000, 0, 1, '', 0,
+    ),
+    'L': Unit(
+        'L', 'volume', 'L', ('l', 'litre', 'litres', 'liter'),
+        1000000, 1, 0, 1, 'gal', 1,
+    ),
+    'gal': Unit(
+        'gal', 'volume', 'gal', ('gallon', 'gallons', 'US gal'),
+        473176473, 125, 0, 1, '', 0,
+    ),
+    'm2/L': Unit(
+        'm2/L', 'spreading rate', 'm²/L', ('m²/L', 'm2/l'),
+        1, 1, 0, 1, 'ft2/gal', -1,
+    ),
+    'ft2/gal': Unit(
+        'ft2/gal', 'spreading rate', 'ft²/gal', ('ft²/gal',),
+        240, 9779, 0, 1, '', 0,
+    ),
+    '1/L': Unit(
+        '1/L', 'price by volume', 'a litre', ('/L', '/l', 'per L'),
+        1, 1, 0, 1, '1/gal', 0,
+    ),
+    '1/gal': Unit(
+        '1/gal', 'price by volume', 'a gallon', ('/gal', 'per gal'),
+        125000000, 473176473, 0, 1, '', 0,
+    ),
+    '1/mm2': Unit(
+        '1/mm2', 'number an area', 'per mm²', ('/mm2', '/mm²'),
+        1, 1, 0, 1, '', 0,
+    ),
+    'N.m': Unit(
+        'N.m', 'moment', 'N·m', ('Nm', 'N·m', 'N m'),
+        1, 1, 0, 1, 'lbf.in', 0,
+    ),
+    'lbf.in': Unit(
+        'lbf.in', 'moment', 'lbf·in', ('in-lb', 'in.lb', 'lbf·in', 'in lbf'),
+        1129848290276167, 10000000000000000, 0, 1, '', 0,
+    ),
+    'N.m2': Unit(
+        'N.m2', 'bending stiffness', 'N·m²', ('Nm2', 'N·m²', 'Nm²'),
+        1, 1, 0, 1, 'lbf.in2', -2,
+    ),
+    'lbf.in2': Unit(
+        'lbf.in2', 'bending stiffness', 'lbf·in²', ('lbf·in²',),
+        143490732865073209, 50000000000000000000, 0, 1, '', 0,
+    ),
+    'N/mm': Unit(
+        'N/mm', 'spring rate', 'N/mm', (),
+        1, 1, 0, 1, 'lbf/in', 0,
+    ),
+    'lbf/in': Unit(
+        'lbf/in', 'spring rate', 'lbf/in', (),
+        8896443230521, 50800000000000, 0, 1, '', 0,
+    ),
     'mm/m': Unit(
         'mm/m', 'slope', 'mm/m', (),
+        1, 1, 0, 1, '', 0,
+    ),
+    'mm/turn': Unit(
+        'mm/turn', 'lift a turn', 'mm/turn', (),
+        1, 1, 0, 1, 'in/turn', 2,
+    ),
+    'in/turn': Unit(
+        'in/turn', 'lift a turn', 'in/turn', (),
+        127, 5, 0, 1, '', 0,
+    ),
+    '1/m': Unit(
+        '1/m', 'curvature', '1/m', ('m^-1', 'm⁻¹'),
         1, 1, 0, 1, '', 0,
     ),
     'um/kPa/m': Unit(

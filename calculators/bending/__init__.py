@@ -1,0 +1,1 @@
+"""Bending and linings: strain, kerfs."""

@@ -1,0 +1,1 @@
+"""Wood: moisture, movement, weight."""
