@@ -15,11 +15,23 @@ from .data import Entry
 from .handbook import Handbook, Tolerance
 
 
+def is_for(calculator: Calculator, model: Entry) -> bool:
+    """Whether a calculator is for a model at all: ``null`` under its name says that it is not."""
+    own = model.fields.get("calculators") or {}
+    return own.get(calculator.name, {}) is not None
+
+
 def values_for(model: Entry, calculator: Calculator) -> dict[str, Any]:
-    """What a model gives to a calculator's inputs, by name."""
+    """What a model gives to a calculator's inputs, by name.
+
+    Nothing where the model says that the calculator is not for it.
+    """
+    if not is_for(calculator, model):
+        return {}
+    own = model.fields.get("calculators") or {}
     shared = model.fields["values"]
     found = {item.name: shared[item.name] for item in calculator.inputs if item.name in shared}
-    return {**found, **(model.fields.get("calculators") or {}).get(calculator.name, {})}
+    return {**found, **own.get(calculator.name, {})}
 
 
 def figures_for(handbook: Handbook, model: Entry, calculator: Calculator) -> dict[str, Any]:
@@ -75,7 +87,7 @@ def agreements(handbook: Handbook) -> Iterator[Agreement]:
         if not named or calculator is None:
             continue
         for id, model in handbook.models.items():
-            if not tolerance.holds_for(id):
+            if not tolerance.holds_for(id) or not is_for(calculator, model):
                 continue
             figures = figures_for(handbook, model, calculator).get("figures", {})
             if named["result"] not in figures:

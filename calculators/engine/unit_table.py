@@ -141,6 +141,14 @@ UNITS = {
         'psi', 'pressure', 'psi', ('lbf/in2', 'lbf/in²'),
         8896443230521, 1290320000, 0, 1, '', 0,
     ),
+    'Pa.air': Unit(
+        'Pa.air', 'air pressure', 'Pa', ('pascal',),
+        1, 1, 0, 1, 'inH2O', 2,
+    ),
+    'inH2O': Unit(
+        'inH2O', 'air pressure', 'in water', ('in wg', 'inwg', 'inH₂O'),
+        24908891, 100000, 0, 1, '', 0,
+    ),
     'degC': Unit(
         'degC', 'temperature', '°C', ('C', 'celsius', 'degC'),
         1, 1, 0, 1, 'degF', 0,
@@ -213,6 +221,14 @@ UNITS = {
         '%', 'share', '%', ('percent', 'pct'),
         1, 1, 0, 1, '%', 0,
     ),
+    'ppm': Unit(
+        'ppm', 'share', 'ppm', ('parts per million',),
+        1, 10000, 0, 1, '', 0,
+    ),
+    'dB(A)': Unit(
+        'dB(A)', 'sound level', 'dB(A)', ('dB', 'dBA', 'db', 'db(a)'),
+        1, 1, 0, 1, '', 0,
+    ),
     'cents': Unit(
         'cents', 'pitch', 'cents', ('cent', '¢'),
         1, 1, 0, 1, 'cents', 0,
@@ -220,6 +236,10 @@ UNITS = {
     'W': Unit(
         'W', 'power', 'W', ('watt',),
         1, 1, 0, 1, '', 0,
+    ),
+    'kW': Unit(
+        'kW', 'power', 'kW', ('kilowatt',),
+        1000, 1, 0, 1, '', 0,
     ),
     'W/m2': Unit(
         'W/m2', 'heat flux', 'W/m²', ('W/m²',),
@@ -281,6 +301,14 @@ UNITS = {
         'mm3', 'volume', 'mm³', ('mm³',),
         1, 1, 0, 1, '', 0,
     ),
+    'mm4': Unit(
+        'mm4', 'second moment of area', 'mm⁴', ('mm⁴', 'mm^4'),
+        1, 1, 0, 1, 'in4', 4,
+    ),
+    'in4': Unit(
+        'in4', 'second moment of area', 'in⁴', ('in⁴', 'in^4'),
+        260144641, 625, 0, 1, '', 0,
+    ),
     'mL': Unit(
         'mL', 'volume', 'mL', ('ml', 'cc', 'cm3', 'cm³'),
         1000, 1, 0, 1, 'floz', 1,
@@ -296,6 +324,38 @@ UNITS = {
     'gal': Unit(
         'gal', 'volume', 'gal', ('gallon', 'gallons', 'US gal'),
         473176473, 125, 0, 1, '', 0,
+    ),
+    'm3': Unit(
+        'm3', 'volume', 'm³', ('m³', 'cu m'),
+        1000000000, 1, 0, 1, 'ft3', 0,
+    ),
+    'ft3': Unit(
+        'ft3', 'volume', 'ft³', ('ft³', 'cu ft'),
+        3539605824, 125, 0, 1, '', 0,
+    ),
+    'L/h': Unit(
+        'L/h', 'liquid flow', 'L/h', ('l/h', 'litres an hour'),
+        1, 1, 0, 1, 'gal/h', 1,
+    ),
+    'gal/h': Unit(
+        'gal/h', 'liquid flow', 'gal/h', ('gph',),
+        473176473, 125000000, 0, 1, '', 0,
+    ),
+    'm3/h': Unit(
+        'm3/h', 'air flow', 'm³/h', ('m³/h', 'cmh'),
+        1, 1, 0, 1, 'cfm', 0,
+    ),
+    'm3/s': Unit(
+        'm3/s', 'air flow', 'm³/s', ('m³/s',),
+        3600, 1, 0, 1, 'cfm', -2,
+    ),
+    'cfm': Unit(
+        'cfm', 'air flow', 'cfm', ('ft3/min', 'ft³/min'),
+        165919023, 97656250, 0, 1, '', 0,
+    ),
+    '1/h': Unit(
+        '1/h', 'air changes', 'an hour', ('/h', 'per hour', 'ach'),
+        1, 1, 0, 1, '', 0,
     ),
     'm2/L': Unit(
         'm2/L', 'spreading rate', 'm²/L', ('m²/L', 'm2/l'),

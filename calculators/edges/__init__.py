@@ -1,0 +1,1 @@
+"""Edges and inlay: channels, mitres, pockets."""

@@ -1,0 +1,1 @@
+"""Measuring: uncertainty, guard bands, how many to check."""

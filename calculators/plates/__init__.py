@@ -1,0 +1,1 @@
+"""Plates and braces: stiffness, load, arch, press."""

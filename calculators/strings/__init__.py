@@ -1,0 +1,1 @@
+"""Strings and set-up: tension, compensation, action, settling."""
