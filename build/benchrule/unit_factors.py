@@ -87,6 +87,7 @@ LINES = (
     UnitLine("%", "percent", "share", "%", ("percent", "pct"), "%"),
     UnitLine("ppm", "ppm", "share", "ppm", ("parts per million",)),
     UnitLine("dB(A)", "dimensionless", "sound level", "dB(A)", ("dB", "dBA", "db", "db(a)")),
+    UnitLine("dB", "dimensionless", "level difference", "dB", ("dB(A)", "db")),
     UnitLine("cents", "dimensionless", "pitch", "cents", ("cent", "¢"), "cents"),
     UnitLine("W", "watt", "power", "W", ("watt",)),
     UnitLine("kW", "kilowatt", "power", "kW", ("kilowatt",)),

@@ -229,6 +229,10 @@ UNITS = {
         'dB(A)', 'sound level', 'dB(A)', ('dB', 'dBA', 'db', 'db(a)'),
         1, 1, 0, 1, '', 0,
     ),
+    'dB': Unit(
+        'dB', 'level difference', 'dB', ('dB(A)', 'db'),
+        1, 1, 0, 1, '', 0,
+    ),
     'cents': Unit(
         'cents', 'pitch', 'cents', ('cent', '¢'),
         1, 1, 0, 1, 'cents', 0,

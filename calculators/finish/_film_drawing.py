@@ -28,9 +28,9 @@ def draw_film(values: Mapping[str, Any], say: Say) -> str:
         640, HEIGHT,
     )  # fmt: skip
     highest_round = (rounds - 1) * (per_round * dry - sanded) + per_round * dry
-    highest = 1.08 * max(highest_round, values["most_film_before"], values["most_film"])
+    highest: float = 1.08 * max(highest_round, values["most_film_before"], values["most_film"])
     scale = (GROUND - TOP) / highest
-    step = (RIGHT - LEFT) / (rounds + 2)
+    step: float = (RIGHT - LEFT) / (rounds + 2)
     width = min(74.0, 0.76 * step)
     _axis(svg, say, highest)
 

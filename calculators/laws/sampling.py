@@ -123,7 +123,7 @@ def most_out(misses: int, batch: int, pieces: int, risk: float) -> int:
     low, high = misses, batch - (pieces - misses)
     while low < high:
         middle = (low + high + 1) // 2
-        if batch_at_most(misses, batch, middle, pieces) > risk * (1 - 1e-12):
+        if batch_at_most(misses, batch, middle, pieces) > risk * (1 + 1e-12):
             low = middle
         else:
             high = middle - 1

@@ -163,7 +163,7 @@ def _fewest_out(misses: int, batch: int, pieces: int, risk: float) -> int:
     low, high = misses, batch - (pieces - misses)
     while low < high:
         middle = (low + high) // 2
-        if 1 - batch_at_most(misses - 1, batch, middle, pieces) > risk * (1 - 1e-12):
+        if 1 - batch_at_most(misses - 1, batch, middle, pieces) > risk * (1 + 1e-12):
             high = middle
         else:
             low = middle + 1

@@ -27,11 +27,12 @@ def draw_air(values: Mapping[str, Any], say: Callable[[str], str]) -> str:
     for place, (words, name, style) in enumerate(bars):
         y = 14 + 70 * place
         length = LONGEST * values[name] / most
-        svg.text((LEFT, y + 14), f"{words}: {say(name)}")
+        svg.text((LEFT + 8, y + 14), f"{words}: {say(name)}")
         svg.rectangle((LEFT, y + 22), max(1.0, length), BAR, style)
     svg.line((LEFT, 10), (LEFT, 218), "ink")
     now = LEFT + LONGEST * values["air_flow"] / most
-    svg.line((now, 36), (now, 218), "hidden")
+    for y in (106, 176):
+        svg.line((now, y - 6), (now, y + BAR + 6), "hidden")
     return svg.markup()
 
 
@@ -58,11 +59,11 @@ def draw_time(values: Mapping[str, Any], say: Callable[[str], str]) -> str:
     if fire < 0.97 * top:
         plot.area(((0, fire), (0, top), (last, top), (last, fire)), "bad")
     stops = values["spray_time"]
-    times = [stops * n / 20 for n in range(21)]
-    times += [stops + (last - stops) * n / 30 for n in range(1, 31)]
+    times = [stops * (n / 20) ** 2 for n in range(21)]
+    times += [stops + (last - stops) * (n / 30) ** 2 for n in range(1, 31)]
     plot.curve([(time, vapour_after(values, time)) for time in times], "accent")
     plot.level(limit, f"exposure limit, {say('mix_limit')}")
-    if limit + 0.08 * top < fire < 0.97 * top:
+    if limit + 0.08 * top < fire < 0.9 * top:
         plot.level(fire, f"kept below for fire, {say('fire_aim')}")
     plot.svg.text((334, 22), "spraying stops at the dashes", "start", "label-small")
     x, _ = plot.place((stops, 0))

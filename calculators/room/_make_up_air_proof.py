@@ -153,15 +153,14 @@ EXERCISES = (
         "{room_temperature} indoors. How much heat does the air that comes in need?",
         asks="heat_now",
         within="3 %",
-        draw={"air_flow": (2000, 6000, 500), "outdoor_temperature": (-12, 8, 2),
+        draw={"air_flow": (2000, 6000, 500), "outdoor_temperature": (-14, -4, 2),
               "room_temperature": (20, 24, 1)},
         slips=(
             Slip(name="volume-for-mass", formula="heat_now / air_density",
                  why="You took a cubic metre for a kilogram. Multiply by the density."),
             Slip(name="minutes-for-seconds", formula="heat_now * min_per_h",
                  why="The flow is by the hour: divide by 3600 seconds, not by 60."),
-            Slip(name="from-freezing", formula="heat_now * room_temperature / "
-                 "(warmed_by + 0.001)",
+            Slip(name="from-freezing", formula="heat_now * room_temperature / warmed_by",
                  why="You warmed the air from freezing. It comes in as cold as it is outdoors."),
         ),
     ),

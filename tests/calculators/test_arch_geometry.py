@@ -71,7 +71,7 @@ def test_outline_is_the_library_spline_with_mirrored_ends(
                 assert place.along_y == pytest.approx(dy / speed, abs=1e-6)
         ends = knots[piece], knots[piece + 1]
         wanted = quad(lambda u: math.hypot(spline_x(u, 1), spline_y(u, 1)), *ends)[0]
-        assert lengths[piece][0] == pytest.approx(wanted, rel=1e-3)
+        assert lengths[piece][0] == pytest.approx(wanted, rel=4e-3)
         under = quad(lambda u: float(spline_y(u) * spline_x(u, 1)), *ends)[0]
         assert lengths[piece][1] == pytest.approx(under, rel=1e-9, abs=1e-6)
 
@@ -221,6 +221,7 @@ def test_refusals_name_the_input_and_the_way_out() -> None:
     assert refusal(bridge_from_neck=505).input == "bridge_from_neck"
     assert refusal(depth_neck_block=40, depth_end_block=166.3).input == "depth_end_block"
     values(depth_neck_block=40, depth_end_block=166.2)
+    values(body_length=504, depth_neck_block=40, depth_end_block=166)  # just a quarter
     thin = refusal(
         depth_neck_block=30, depth_end_block=30, dish_radius=1500, back_dish_radius=1500,
         body_length=300, outline=((20, 150), (150, 300), (280, 150)), bridge_from_neck=150,

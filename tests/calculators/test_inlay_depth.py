@@ -205,14 +205,13 @@ def test_the_longest_piece_touches_both_walls(clearance: float, radius: float) -
     assert strip(strip_clearance=clearance, curve_radius=radius * 2)["longest_straight"] > 2 * half
 
 
+hundredths = [(300, 3000), (300, 3000), (1000, 10000), (1000, 6000), (10, 100), (0, 50)]
+
+
 @settings(max_examples=60, deadline=None)
-@given(
-    some.floats(3, 30), some.floats(3, 30), some.floats(10, 100), some.floats(10, 60),
-    some.floats(0.1, 1), some.floats(0, 0.5),
-)  # fmt: skip
-def test_pieces_fit_the_blank_and_one_more_would_not(
-    width: float, length: float, long: float, wide: float, kerf: float, spare: float
-) -> None:
+@given(some.tuples(*(some.integers(*span) for span in hundredths)))
+def test_pieces_fit_the_blank_and_one_more_would_not(sizes: tuple[int, ...]) -> None:
+    width, length, long, wide, kerf, spare = (size / 100 for size in sizes)
     found = values(
         piece_width=width, piece_length=length, blank_length=long, blank_width=wide,
         saw_kerf=kerf, saw_allowance=spare, fret_radius=0, shell_thickness=3,

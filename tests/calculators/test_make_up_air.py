@@ -144,7 +144,7 @@ def test_the_air_asked_for_holds_the_limits(one: float, two: float, mixing: floa
 
 
 @settings(max_examples=30, deadline=None)
-@given(litres, some.floats(1.1, 3))
+@given(some.floats(0.01, 6), some.floats(1.1, 3))
 def test_more_liquid_less_air_or_poor_mixing_is_worse(amount: float, times: float) -> None:
     base = values(**{**NONE, "acetone": amount})
     more = values(**{**NONE, "acetone": amount * times})

@@ -132,7 +132,7 @@ def test_the_true_mitre_keeps_the_ratio_everywhere(
 
 @settings(max_examples=40, deadline=None)
 @given(
-    some.floats(0.5, 4), some.floats(0.5, 4), some.floats(50, 130), some.floats(25, 400),
+    some.floats(1, 4), some.floats(1, 4), some.floats(50, 130), some.floats(30, 400),
     some.sampled_from(["round", "hollow"]),
 )  # fmt: skip
 def test_arcs_beside_scipy_and_their_own_angles(
