@@ -101,7 +101,8 @@ def diffusivity_in_air_m2_s(molar_mass_g_mol: float, volume: float, temperature_
     kelvin = temperature_c + ZERO_CELSIUS_K
     mass = 2 / (1 / molar_mass_g_mol + 1 / AIR_MOLAR_MASS)
     reach: float = volume ** (1 / 3) + AIR_DIFFUSION_VOLUME ** (1 / 3)
-    return 1.43e-7 * kelvin**1.75 / (SEA_PRESSURE_PA / 1e5 * math.sqrt(mass) * reach**2)
+    warmth: float = kelvin**1.75
+    return 1.43e-7 * warmth / (SEA_PRESSURE_PA / 1e5 * math.sqrt(mass) * reach**2)
 
 
 def air_conductivity_w_m_k(temperature_c: float) -> float:

@@ -12,7 +12,7 @@ def student_t_factor(confidence_percent: float, degrees_of_freedom: float) -> fl
     method on the chance of lying outside, kept inside a bracket. Source: the distribution as NIST
     DLMF 8.17 gives it; GUM (JCGM 100:2008) annex G calls this the coverage factor.
     """
-    outside = (100 - confidence_percent) / 100
+    outside = _outside(confidence_percent)
     low, high = 0.0, 1.0
     while _beyond(high, degrees_of_freedom) > outside:
         low, high = high, 2 * high
@@ -45,6 +45,13 @@ def student_t_density(t: float, degrees_of_freedom: float) -> float:
     )
 
 
+def _outside(confidence_percent: float) -> float:
+    """The chance left outside; no factor covers all of it, or less than nothing."""
+    if not 0 < confidence_percent < 100:
+        raise ValueError(f"{confidence_percent} % is no confidence between 0 and 100 %")
+    return (100 - confidence_percent) / 100
+
+
 def _beyond(factor: float, degrees_of_freedom: float) -> float:
     """The chance that Student's t lies outside of -factor to factor."""
     return 2 * student_t_below(-factor, degrees_of_freedom)
@@ -56,7 +63,7 @@ def normal_factor(confidence_percent: float) -> float:
     Student's t without limit to its degrees of freedom: erf(k/√2) = P, by Newton's method from
     0, which never overshoots: the chance left outside is convex.
     """
-    outside = (100 - confidence_percent) / 100
+    outside = _outside(confidence_percent)
     factor = 0.0
     for _ in range(200):
         miss = math.erfc(factor / math.sqrt(2)) - outside

@@ -46,10 +46,12 @@ def lie_of(neck: Neck, action_mm: float, gap_mm: float, side: str) -> Lie:
     slope = (action_mm + neck.crowns_mm[12] - gap_mm) / (twelfth - first)
     nut_mm = gap_mm - slope * first
     if nut_mm < 0:
+        # The gap at which the string just touches the frets' line at the nut.
+        least_mm = (action_mm + neck.crowns_mm[12]) * first / twelfth
         raise Refusal(
             f"first_fret_gap_{side}", f"With an action of {action_mm:.2f} mm at the 12th, a gap of "
             f"{gap_mm:.2f} mm over the first fret puts the string below the frets at the nut; measure "
-            "both again", f"a gap of at least {slope * first:.2f} mm, or a lower action",
+            "both again", f"a gap of at least {least_mm:.2f} mm, or a lower action",
         )  # fmt: skip
     if slope <= 0:
         raise Refusal(
@@ -122,6 +124,9 @@ def crests(
     neck = neck_of(scale_length, frets, body_joint_fret, relief, fret_height)
     touch = Touch(finger_force, ENDS[ends])
     numbers = range(1, frets + 1)
+    # The outer strings first: a refusal is to name what was entered, not a string between them.
+    lie_of(neck, action_bass, first_fret_gap_bass, "bass")
+    lie_of(neck, action_treble, first_fret_gap_treble, "treble")
     done: list[dict[str, Any]] = []
     bent: list[tuple[Wire, Lie, float, float, float, list[float]]] = []
     for place, row in enumerate(rows):

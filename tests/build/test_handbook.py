@@ -178,4 +178,5 @@ def test_exercises_draw_questions_whose_slips_are_wrong(calculator, exercise) ->
             assert abs(slip - question.answer) > within(exercise, question.answer)
         words.add(question.words)
     possible = math.prod(_count(span) for span in exercise.draw.values())
-    assert len(words) >= min(25, possible), "the questions are hardly different"
+    # Drawn at random, so a few of the possible ones may be missing.
+    assert len(words) >= min(20, 0.75 * possible), "the questions are hardly different"

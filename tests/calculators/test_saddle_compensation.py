@@ -496,7 +496,7 @@ def test_a_refusal_says_which_gap_would_do() -> None:
     least = float(refused(first_fret_gap_bass=0.2)["allowed"].split()[5])
     assert least > 0.2
     # With the gap that is allowed the string just clears the frets at the nut.
-    slope = (2.4 + GUITAR.crowns_mm[12] - 0.2) / (GUITAR.places_mm[12] - GUITAR.places_mm[1])
+    slope = (2.4 + GUITAR.crowns_mm[12]) / GUITAR.places_mm[12]
     assert least == pytest.approx(slope * GUITAR.places_mm[1], abs=0.005)
 
 

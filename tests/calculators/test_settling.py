@@ -16,7 +16,7 @@ from calculators.engine import door, soundness
 from calculators.engine.compute import Answer, work_out
 from calculators.engine.registry import load
 from calculators.laws.settling_curves import APPROACH, CREEP, Curve, fit_curve, half_width
-from calculators.laws.student_factor import student_t_density, student_t_factor
+from calculators.laws.student_factor import normal_factor, student_t_density, student_t_factor
 
 CALCULATOR = load("settling")
 DAYS = [0.0, 1, 2, 3, 5, 7, 10, 14]
@@ -110,6 +110,14 @@ def test_students_factor_and_density_against_scipy(confidence: float, freedom: f
     assert student_t_density(factor, freedom) == pytest.approx(
         float(student.pdf(factor, freedom)), rel=1e-9
     )
+
+
+@pytest.mark.parametrize("confidence", [0, 100, 101, -5])
+def test_no_factor_covers_everything(confidence: float) -> None:
+    with pytest.raises(ValueError, match="no confidence"):
+        student_t_factor(confidence, 4)
+    with pytest.raises(ValueError, match="no confidence"):
+        normal_factor(confidence)
 
 
 def test_order_of_the_lines_and_their_zero_do_not_matter() -> None:
