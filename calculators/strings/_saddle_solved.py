@@ -46,8 +46,7 @@ def lie_of(neck: Neck, action_mm: float, gap_mm: float, side: str) -> Lie:
     slope = (action_mm + neck.crowns_mm[12] - gap_mm) / (twelfth - first)
     nut_mm = gap_mm - slope * first
     if nut_mm < 0:
-        # The gap at which the string just touches the frets' line at the nut.
-        least_mm = (action_mm + neck.crowns_mm[12]) * first / twelfth
+        least_mm = math.ceil((action_mm + neck.crowns_mm[12]) * first / twelfth * 100) / 100
         raise Refusal(
             f"first_fret_gap_{side}", f"With an action of {action_mm:.2f} mm at the 12th, a gap of "
             f"{gap_mm:.2f} mm over the first fret puts the string below the frets at the nut; measure "
@@ -124,6 +123,8 @@ def crests(
     neck = neck_of(scale_length, frets, body_joint_fret, relief, fret_height)
     touch = Touch(finger_force, ENDS[ends])
     numbers = range(1, frets + 1)
+    lie_of(neck, action_treble, first_fret_gap_treble, "treble")  # refuses, in what was given
+    lie_of(neck, action_bass, first_fret_gap_bass, "bass")
     # The outer strings first: a refusal is to name what was entered, not a string between them.
     lie_of(neck, action_bass, first_fret_gap_bass, "bass")
     lie_of(neck, action_treble, first_fret_gap_treble, "treble")

@@ -170,6 +170,15 @@ def test_drawn_bar_ends_where_the_deck_is_and_is_as_long_as_it_was() -> None:
         assert line[0] == (0, 0)
         assert line[-1] == pytest.approx((share, 0), abs=1e-6)
         assert max(out for _, out in line) == pytest.approx(bent.bow)
+        m, first = bent.modulus**2, float(ellipk(bent.modulus**2))
+        for number in (1, 7, 30, 44):
+            phi = -math.pi / 2 + number * math.pi / 60
+            run = quad(
+                lambda u, m=m: (1 - 2 * m * math.sin(u) ** 2) / math.sqrt(1 - m * math.sin(u) ** 2),
+                -math.pi / 2, phi,
+            )[0]  # fmt: skip
+            out = bent.modulus * math.cos(phi) / first
+            assert line[number] == pytest.approx((run / 2 / first, out), rel=1e-7)
         length = sum(math.dist(a, b) for a, b in itertools.pairwise(line))
         assert length == pytest.approx(1, abs=2e-3)
 
@@ -250,6 +259,7 @@ def test_refusals_name_the_input() -> None:
     assert refusal(deck_height=620).input == "deck_height"
     assert refusal(bar_length=860).input == "bar_length"
     values(bar_length=857)
+    values(bar_length=600, deck_height=420)  # just seven tenths
     assert refusal(end_gap=10, overhang=50, bearing_span=60).input == "end_gap"
     # 120 mm of overhang on 20 mm with a gap of 10 mm: a radius of 0.6 m; 80 mm: 0.29 m.
     values(end_gap=10, overhang=120, bearing_span=20)

@@ -273,6 +273,7 @@ def test_refusals_name_the_input_and_the_way_out() -> None:
     assert refusal(knife_load=10, brace_height=3, brace_height_after=2).input == "knife_load"
     twice = refusal(brace_profile="carved", brace_rows=[[50, 9, 8], [50.5, 9, 8]])
     assert (twice.input, "one place" in twice.why) == ("brace_rows", True)
+    values(brace_profile="carved", brace_rows=[[50, 9, 8], [51, 9, 8]])
     grown = refusal(brace_profile="carved", brace_rows=[[50, 9, 8], [90, 9, 9.5]])
     assert (grown.input, "higher after" in grown.why) == ("brace_rows", True)
 

@@ -492,12 +492,14 @@ def test_what_cannot_be_is_refused(chosen: dict[str, Any], blamed: str, why: str
     assert found["input"] == blamed and why in found["why"] and found["allowed"]
 
 
-def test_a_refusal_says_which_gap_would_do() -> None:
-    least = float(refused(first_fret_gap_bass=0.2)["allowed"].split()[5])
-    assert least > 0.2
-    # With the gap that is allowed the string just clears the frets at the nut.
-    slope = (2.4 + GUITAR.crowns_mm[12]) / GUITAR.places_mm[12]
-    assert least == pytest.approx(slope * GUITAR.places_mm[1], abs=0.005)
+@pytest.mark.parametrize(("side", "gap", "action"), [("bass", 0.2, 2.4), ("treble", 0.11, 1.8)])
+def test_a_refusal_says_which_gap_would_do(side: str, gap: float, action: float) -> None:
+    name = f"first_fret_gap_{side}"
+    found = refused(**{name: gap})
+    assert f"action of {action:.2f} mm at the 12th, a gap of {gap:.2f} mm" in found["why"]
+    least = float(found["allowed"].split()[5])
+    answer(**{name: least})
+    assert refused(**{name: least - 0.011})["input"] == name
 
 
 # ---- pictures

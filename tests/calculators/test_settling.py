@@ -156,6 +156,11 @@ def test_calm_day_is_when_the_next_day_moves_it_by_one_step(law: str, step: floa
     assert values["next_day"] == pytest.approx(excess(5) + step, rel=1e-9)
 
 
+@pytest.mark.parametrize("law", ["creep", "approach"])
+def test_a_gauge_coarser_than_the_first_day_is_calm_from_the_start(law: str) -> None:
+    assert worked(law=law, gauge_step=0.2)["calm_day"] == 0
+
+
 def test_a_coarse_gauge_is_the_least_scatter_there_is() -> None:
     fine, coarse = worked(gauge_step=0.001), worked(gauge_step=0.1)
     assert fine["spread"] == fine["scatter"] == fine["creep_scatter"]
