@@ -125,9 +125,6 @@ def crests(
     numbers = range(1, frets + 1)
     lie_of(neck, action_treble, first_fret_gap_treble, "treble")  # refuses, in what was given
     lie_of(neck, action_bass, first_fret_gap_bass, "bass")
-    # The outer strings first: a refusal is to name what was entered, not a string between them.
-    lie_of(neck, action_bass, first_fret_gap_bass, "bass")
-    lie_of(neck, action_treble, first_fret_gap_treble, "treble")
     done: list[dict[str, Any]] = []
     bent: list[tuple[Wire, Lie, float, float, float, list[float]]] = []
     for place, row in enumerate(rows):

@@ -3,8 +3,9 @@
 The two have different C maths libraries: sin, exp, log, pow and their like may differ in the last
 bit of the result (a relative 2e-16, at worst 6e-15 for the gamma function). Additions,
 multiplications and square roots are the same to the bit. Where such a value is carried through a
-solver the difference can grow; so figures are held to a relative 1e-10, and what is printed to one
-unit of its last digit.
+solver the difference can grow; so figures are held to a relative 1e-10 (an absolute one near nought,
+where large figures have been taken from each other), and what is printed to one unit of its last
+digit.
 """
 
 import json
@@ -45,7 +46,7 @@ def differences(one: Any, two: Any, path: str = "") -> list[str]:
     if isinstance(one, float) and isinstance(two, float | int):
         return (
             []
-            if math.isclose(one, two, rel_tol=1e-10, abs_tol=1e-11)
+            if math.isclose(one, two, rel_tol=1e-10, abs_tol=1e-10)
             else [f"{path}: {one!r} and {two!r}"]
         )
     if isinstance(one, str) and isinstance(two, str):
