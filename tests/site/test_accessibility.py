@@ -1,4 +1,4 @@
-"""axe-core over every page: wide and light, narrow and dark; the other two over one of each kind."""
+"""axe-core over every page, wide and light; narrow and dark over one page of each kind."""
 
 from typing import Any
 
@@ -13,7 +13,7 @@ KINDS = ["", "stations/neck-fit/", "tolerances/", "hazards/", "glossary/", "revi
 
 @pytest.mark.parametrize(
     ("width", "scheme", "all_pages"),
-    [(1280, "light", True), (390, "dark", True), (1280, "dark", False), (390, "light", False)],
+    [(1280, "light", True), (390, "dark", False), (1280, "dark", False), (390, "light", False)],
 )
 def test_axe_finds_nothing_serious(
     browser: Browser, site: Site, width: int, scheme: Any, all_pages: bool

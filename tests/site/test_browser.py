@@ -99,9 +99,14 @@ def test_bad_input_in_any_field_is_refused_beside_it_and_breaks_nothing(
     open_calculator(page, site, name)
     calculator = load(name)
     chosen = {item.name: item.example for item in calculator.inputs if isinstance(item, Choice)}
+    tried = 0
     for item in calculator.inputs:
         if isinstance(item, Choice) or not applies(item, chosen):
             continue
+        # Every kind of bad entry in the first field, two kinds in each of the others.
+        every = BAD if isinstance(item, Number) else BAD[:3]
+        kinds = every if tried == 0 else list({every[0], every[tried % len(every)]})
+        tried += 1
         if isinstance(item, Rows):
             field = page.locator(
                 f'[data-rows="{item.name}"] tbody input[inputmode="decimal"]'
@@ -110,7 +115,7 @@ def test_bad_input_in_any_field_is_refused_beside_it_and_breaks_nothing(
             field = entry(page, name, item.name)
         before = field.input_value()
         page.evaluate("document.querySelectorAll('details').forEach((d) => { d.open = true })")
-        for bad in BAD if isinstance(item, Number) else BAD[:3]:
+        for bad in kinds:
             seen = count(page)
             field.fill(bad)
             settled(page, seen)
