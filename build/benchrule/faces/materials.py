@@ -5,6 +5,7 @@ from calculators.engine.text import escape
 from calculators.engine.unit_table import UNITS
 
 from ..data import Entry
+from .cards import cards
 from .context import HAZARDS, Context, material_page, source_link
 
 NAMES = {
@@ -39,18 +40,15 @@ def material_cards(context: Context) -> str:
         groups.setdefault(str(entry.fields["group"]), []).append(entry)
     return "".join(
         f'<h2 id="group-{escape(group)}">{escape(group.capitalize())}</h2>'
-        f'<ul class="br-map br-cards">{"".join(_card(context, entry) for entry in entries)}</ul>'
+        f"{cards(context, map(_card, entries))}"
         for group, entries in groups.items()
     )
 
 
-def _card(context: Context, entry: Entry) -> str:
-    return (
-        f'<li><a href="{escape(context.link(material_page(entry.id), ""))}">'
-        f'<span class="br-plate-title">{escape(entry.fields["name"])}</span>'
-        f'<span class="br-plate-words"><i>{escape(entry.fields["botanical"])}</i>. '
-        f"{escape(', '.join(entry.fields['used_for']))}</span></a></li>"
-    )
+def _card(entry: Entry) -> tuple[str, object, str]:
+    fields = entry.fields
+    words = f"<i>{escape(fields['botanical'])}</i>. {escape(', '.join(fields['used_for']))}"
+    return material_page(entry.id), fields["name"], words
 
 
 def material_sheet(context: Context, id: str) -> str:

@@ -7,6 +7,7 @@ from calculators.engine.text import escape
 
 from ..data import Entry
 from ..models import values_for
+from .cards import cards
 from .context import Context, calculator_page, model_page, source_link
 
 INVENTED = "Invented, for demonstration."
@@ -14,13 +15,13 @@ INVENTED = "Invented, for demonstration."
 
 def model_cards(context: Context) -> str:
     """Every model with a line on what it is."""
-    cards = "".join(
-        f'<li><a href="{escape(context.link(model_page(id), ""))}">'
-        f'<span class="br-plate-title">{escape(entry.fields["name"])}</span>'
-        f'<span class="br-plate-words">{escape(entry.fields["summary"])}</span></a></li>'
-        for id, entry in context.handbook.models.items()
+    return cards(
+        context,
+        (
+            (model_page(id), entry.fields["name"], escape(entry.fields["summary"]))
+            for id, entry in context.handbook.models.items()
+        ),
     )
-    return f'<ul class="br-map br-cards">{cards}</ul>'
 
 
 def model_choice(context: Context) -> str:

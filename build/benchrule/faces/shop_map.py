@@ -3,6 +3,7 @@
 from calculators.engine.text import escape
 
 from ..handbook import Station
+from .cards import cards
 from .context import REVISIONS, Context, calculator_page
 from .models import model_choice
 
@@ -138,14 +139,14 @@ def _wrap(words: str, most: int) -> list[str]:
 def calculator_cards(context: Context) -> str:
     """Every calculator with a line on what it answers, by what they are about."""
     return "".join(
-        f'<h2 id="group-{at}">{escape(title)}</h2><ul class="br-map br-cards">'
-        + "".join(
-            f'<li><a href="{escape(context.link(calculator_page(name), ""))}">'
-            f'<span class="br-plate-title">{escape(calculator.title)}</span>'
-            f'<span class="br-plate-words">{escape(calculator.summary)}</span></a></li>'
-            for name, calculator in members.items()
+        f'<h2 id="group-{at}">{escape(title)}</h2>'
+        + cards(
+            context,
+            (
+                (calculator_page(name), calculator.title, escape(calculator.summary))
+                for name, calculator in members.items()
+            ),
         )
-        + "</ul>"
         for at, (title, members) in enumerate(context.handbook.calculator_groups, 1)
     )
 
