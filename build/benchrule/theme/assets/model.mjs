@@ -42,5 +42,10 @@ export function attachModelChoices() {
     choice.dataset.ready = "";
     choice.addEventListener("change", () => chooseModel(choice.value));
   }
+  // A link from a model's own page to a calculator takes the model along.
+  for (const link of document.querySelectorAll("[data-with-model]:not([data-ready])")) {
+    link.dataset.ready = "";
+    link.addEventListener("click", () => chooseModel(link.dataset.withModel));
+  }
   showModel(chosenModel());
 }
