@@ -152,6 +152,13 @@ def test_a_model_feeds_the_calculators(page: Page, site: Site) -> None:
     expect(scale).to_have_value(re.compile(r"^25\.59"))
 
 
+def test_a_models_page_leads_to_a_calculator_with_its_figures(page: Page, site: Site) -> None:
+    page.goto(site.address + "models/twelve/")
+    page.locator('[data-with-model][data-ready][href*="fret-spacing"]').click()
+    expect(page.locator('[name="scale_length"]')).to_have_value("632", timeout=20_000)
+    expect(page.locator("[data-model-of-form]")).to_have_value("twelve")
+
+
 def test_the_keyboard_alone_measures(page: Page, site: Site) -> None:
     open_look_up(page, site)
     find(page, "soundhole diameter")
