@@ -4,7 +4,13 @@ from typing import Any
 
 from calculators.engine.judging import judge
 
+from .data import Entry
 from .handbook import Handbook
+
+
+def gauge_facts(gauge: Entry) -> dict[str, Any]:
+    """What a verdict needs to know of a gauge."""
+    return {name: gauge.fields[name] for name in ("name", "resolution", "unit", "uncertainty")}
 
 
 class CannotMeasure(ValueError):
@@ -34,11 +40,10 @@ def measured(
     if gauge and gauge not in gauges:
         raise CannotMeasure(f"there is no gauge '{gauge}'; the list is in docs/data/gauges")
     own = tolerance.for_model(model)
-    fields = gauges[gauge or own.field("gauge")].fields
     found = judge({
         "value": reading, "unit": own.field("unit"), "decimals": own.field("decimals"),
         "low": own.field("low"), "high": own.field("high"), "units": units,
-        "gauge": {name: fields[name] for name in ("name", "resolution", "unit", "uncertainty")},
+        "gauge": gauge_facts(gauges[gauge or own.field("gauge")]),
     })  # fmt: skip
     if found.get("verdict") == "reject":
         found["mend"] = own.field("when_out")

@@ -66,7 +66,7 @@ class BenchrulePlugin(BasePlugin[Options]):
         root = Path(config.config_file_path or "mkdocs.yml").resolve().parent
         packages = tuple(self.config.calculators)
         make_importable(root, packages)
-        kept = Kept(root / self.config.cache / "kept.json", _key(packages))
+        kept = Kept(root / self.config.cache / "kept.json", _sources_key(packages))
         handbook, problems = load_handbook(root, Path(config.docs_dir).resolve(), packages, kept)
         report(problems or find_problems(handbook))
         self.handbook = handbook
@@ -154,7 +154,7 @@ class BenchrulePlugin(BasePlugin[Options]):
         entries.extend(search_entries(self.handbook, address))
 
 
-def _key(packages: tuple[str, ...]) -> str:
+def _sources_key(packages: tuple[str, ...]) -> str:
     """A key over the sources of every calculator and of the build itself."""
     own = [folder for _, folder in packages_folders(("calculators", *packages))]
     return key_of([*own, Path(__file__).parent])

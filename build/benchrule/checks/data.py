@@ -66,15 +66,23 @@ def _source(handbook: Handbook, entry: Entry, id: str, *path: str | int) -> Iter
         )
 
 
-def _tolerance(handbook: Handbook, entry: Entry) -> Iterator[Problem]:
-    fields = entry.fields
-    low, high, target = fields.get("low"), fields.get("high"), fields.get("target")
+def limit_faults(
+    low: float | None, high: float | None, target: float | None
+) -> Iterator[tuple[str, str, str]]:
+    """What is wrong with limits among themselves: what, what to do, the field to mend."""
     if low is not None and high is not None and low > high:
-        yield entry.problem("low lies above high", "swap or mend the limits", "low")
+        yield "low lies above high", "swap or mend the limits", "low"
     if target is not None and not (
         (low is None or low <= target) and (high is None or target <= high)
     ):
-        yield entry.problem("the target lies outside the limits", "mend one of them", "target")
+        yield "the target lies outside the limits", "mend one of them", "target"
+
+
+def _tolerance(handbook: Handbook, entry: Entry) -> Iterator[Problem]:
+    fields = entry.fields
+    low, high, target = (fields.get(name) for name in ("low", "high", "target"))
+    for what, to_do, field in limit_faults(low, high, target):
+        yield entry.problem(what, to_do, field)
     if fields["source"] == NEEDS_DECISION and "decided" not in fields:
         yield entry.problem(
             "decided by the shop, but not by whom and when", "add decided: {by, on}", "source"

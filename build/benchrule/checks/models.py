@@ -8,6 +8,7 @@ from calculators.engine.unit_table import UNITS
 from ..handbook import Handbook
 from ..models import agreements, figures_for, values_for
 from ..problems import Problem
+from .data import limit_faults
 
 
 def find_problems(handbook: Handbook) -> Iterator[Problem]:
@@ -53,14 +54,8 @@ def _by_model(handbook: Handbook) -> Iterator[Problem]:
             where = ("by_model", id)
             if low is None and high is None:
                 yield own.entry.problem(f"{id} has neither low nor high", "give one", *where)
-            if low is not None and high is not None and low > high:
-                yield own.entry.problem(f"{id}: low lies above high", "mend the limits", *where)
-            if target is not None and not (
-                (low is None or low <= target) and (high is None or target <= high)
-            ):
-                yield own.entry.problem(
-                    f"{id}: the target lies outside the limits", "mend one of them", *where
-                )
+            for what, to_do, _ in limit_faults(low, high, target):
+                yield own.entry.problem(f"{id}: {what}", to_do, *where)
 
 
 def _agreements(handbook: Handbook) -> Iterator[Problem]:

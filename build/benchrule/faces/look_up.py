@@ -1,13 +1,13 @@
 """The look-up for the floor: every tolerance on one page, found as one types, and measured against."""
 
 import json
-from typing import Any
 
 from calculators.engine.showing import reader_unit
 from calculators.engine.text import escape
 from calculators.engine.unit_table import UNITS
 
 from ..handbook import Station
+from ..measuring import gauge_facts
 from .context import TOLERANCES, Context
 from .models import model_choice
 from .qr import qr
@@ -42,10 +42,7 @@ def station_table(context: Context, station: Station) -> str:
 def gauges_json(context: Context) -> str:
     """What *Is it in?* must know of gauges and units, once a page."""
     entries = context.handbook.entries["gauges"]
-    gauges: dict[str, Any] = {
-        id: {name: entry.fields[name] for name in ("name", "resolution", "unit", "uncertainty")}
-        for id, entry in entries.items()
-    }
+    gauges = {id: gauge_facts(entry) for id, entry in entries.items()}
     used = {gauge["unit"] for gauge in gauges.values()}
     used |= {tolerance.field("unit") for tolerance in context.handbook.tolerances.values()}
     units = {
