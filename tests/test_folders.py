@@ -11,7 +11,7 @@ ROOT = Path(__file__).parents[1]
 
 # Who may import whom in build/benchrule; from the ground up.
 LAYERS = [
-    {"problems", "references", "phrases", "web_packages", "unit_factors"},
+    {"problems", "references", "phrases", "web_packages", "unit_factors", "runtime_parts"},
     {"located_yaml", "site_config", "runtime", "site_assets", "kept"},
     {"data"},
     {"handbook", "calc_text"},
@@ -30,7 +30,7 @@ ENGINE_LAYERS = [
     {"showing"},
     {"judging"},
     {"inputs", "mathml", "drawing"},
-    {"compute", "plot", "registry"},
+    {"compute", "plot", "registry", "legend"},
     {"markup", "checking", "soundness"},
     {"door"},
 ]

@@ -19,9 +19,10 @@ from calculators.engine.registry import modules
 from calculators.engine.shop_packages import PACKAGES
 
 from . import __version__
+from .runtime_parts import CORE, Part, cut
 from .web_packages import web_package
 
-WHEEL = f"benchrule_calculators-{__version__}-py3-none-any.whl"
+PARTS_FILE = "parts.json"
 PACKAGES_FILE = "calculators/engine/shop_packages.py"
 FIXED_DATE = (2020, 1, 1, 0, 0, 0)
 FROM_NPM = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
@@ -62,10 +63,10 @@ def runtime_folder(cache: Path, packages: tuple[str, ...] = ("calculators",)) ->
         for name in ("compile.mjs", "worker.mjs")
     }
     key = hashlib.sha256()
-    for name, data in (*sources.items(), *web.items()):
+    for name, data in (*sources.items(), *web.items(), ("cut", _own_source())):
         key.update(name.encode() + b"\0" + hashlib.sha256(data).digest())
     key.update((pyodide / "package.json").read_bytes())
-    key.update(json.dumps(LEAVE_OUT).encode())
+    key.update(__version__.encode())
     folder = cache / f"runtime-{key.hexdigest()[:12]}"
     if not (folder / "manifest.json").exists():
         with tempfile.TemporaryDirectory() as work:
@@ -76,6 +77,12 @@ def runtime_folder(cache: Path, packages: tuple[str, ...] = ("calculators",)) ->
             shutil.rmtree(folder, ignore_errors=True)
             shutil.copytree(made, folder)
     return folder
+
+
+def _own_source() -> bytes:
+    """What decides how sources are cut and packed."""
+    names = ("runtime.py", "runtime_parts.py")
+    return b"".join(resources.files("benchrule").joinpath(name).read_bytes() for name in names)
 
 
 def _sources(packages: tuple[str, ...]) -> dict[str, bytes]:
@@ -94,28 +101,31 @@ def _sources(packages: tuple[str, ...]) -> dict[str, bytes]:
 def _pack(
     made: Path, work: Path, pyodide: Path, sources: dict[str, bytes], web: dict[str, bytes]
 ) -> None:
-    source_wheel = work / "source.zip"
-    with zipfile.ZipFile(source_wheel, "w") as wheel:
-        for name, data in (*sources.items(), *_wheel_metadata(sorted(sources)).items()):
-            wheel.writestr(zipfile.ZipInfo(name, FIXED_DATE), data)
     for name in FROM_NPM:
         shutil.copyfile(pyodide / name, made / name)
     (made / "worker.mjs").write_bytes(web["worker.mjs"])
-    job = {
-        "pyodide": str(pyodide) + "/",
-        "zips": [
-            {
-                "from": str(pyodide / "python_stdlib.zip"),
-                "to": str(made / "python_stdlib.zip"),
-                "leaveOut": LEAVE_OUT,
-            },
-            {"from": str(source_wheel), "to": str(made / WHEEL), "leaveOut": []},
-        ],
-    }
-    (work / "job.json").write_text(json.dumps(job))
+    zips = [
+        {
+            "from": str(pyodide / "python_stdlib.zip"),
+            "to": str(made / "python_stdlib.zip"),
+            "leaveOut": LEAVE_OUT,
+        }
+    ]
+    parts = cut(sources)
+    for part in parts:
+        source_wheel = work / _wheel_name(part)
+        with zipfile.ZipFile(source_wheel, "w") as wheel:
+            files = {name: sources[name] for name in part.files} | _wheel_metadata(part)
+            for name, data in files.items():
+                wheel.writestr(zipfile.ZipInfo(name, FIXED_DATE), data)
+        zips.append(
+            {"from": str(source_wheel), "to": str(made / _wheel_name(part)), "leaveOut": []}
+        )
+    (work / "job.json").write_text(json.dumps({"pyodide": str(pyodide) + "/", "zips": zips}))
     (work / "compile.mjs").write_bytes(web["compile.mjs"])
     _run(["node", str(work / "compile.mjs"), str(work / "job.json")], "Node.js 20 or newer")
-    _write_lock(made, work, pyodide)
+    _write_lock(made, work, pyodide, [made / _wheel_name(part) for part in parts])
+    (made / PARTS_FILE).write_text(json.dumps(_parts_of_calculators(parts)) + "\n")
     manifest = {
         path.name: {
             "sha256": hashlib.sha256(path.read_bytes()).hexdigest(), "bytes": path.stat().st_size,
@@ -125,12 +135,26 @@ def _pack(
     (made / "manifest.json").write_text(json.dumps(manifest, indent=1) + "\n")
 
 
-def _wheel_metadata(names: list[str]) -> dict[str, bytes]:
-    folder = f"benchrule_calculators-{__version__}.dist-info"
-    record = "".join(f"{name}c,,\n" for name in names)
+def _parts_of_calculators(parts: list[Part]) -> dict[str, list[str]]:
+    """The parts to be loaded besides the core before a calculator can be asked."""
+    holder = {file: part for part in parts for file in part.files}
+    found = {}
+    for name, module in modules().items():
+        part = holder[module.replace(".", "/") + ".py"]
+        found[name] = [one for one in (*part.needs, part.name) if one != CORE]
+    return found
+
+
+def _wheel_name(part: Part) -> str:
+    return f"{part.name.replace('-', '_')}-{__version__}-py3-none-any.whl"
+
+
+def _wheel_metadata(part: Part) -> dict[str, bytes]:
+    folder = f"{part.name.replace('-', '_')}-{__version__}.dist-info"
+    record = "".join(f"{name}c,,\n" for name in part.files)
     return {
         f"{folder}/METADATA": (
-            f"Metadata-Version: 2.1\nName: benchrule-calculators\nVersion: {__version__}\n"
+            f"Metadata-Version: 2.1\nName: {part.name}\nVersion: {__version__}\n"
         ).encode(),
         f"{folder}/WHEEL": b"Wheel-Version: 1.0\nGenerator: benchrule\nRoot-Is-Purelib: true\n"
         b"Tag: py3-none-any\n",
@@ -138,8 +162,8 @@ def _wheel_metadata(names: list[str]) -> dict[str, bytes]:
     }
 
 
-def _write_lock(made: Path, work: Path, pyodide: Path) -> None:
-    """The runtime's lock: upstream's own, without its packages, plus our wheel with its hash."""
+def _write_lock(made: Path, work: Path, pyodide: Path, wheels: list[Path]) -> None:
+    """The runtime's lock: upstream's own, without its packages, plus our wheels with their hashes."""
     upstream = json.loads((pyodide / "pyodide-lock.json").read_text("utf-8"))
     upstream["packages"] = {}
     bare = work / "bare-lock.json"
@@ -148,7 +172,7 @@ def _write_lock(made: Path, work: Path, pyodide: Path) -> None:
         [
             sys.executable, "-m", "pyodide_cli", "lockfile", "add-wheels", "--input", str(bare),
             "--output", str(made / "pyodide-lock.json"), "--base-path", str(made),
-            str(made / WHEEL),
+            *map(str, wheels),
         ],
         "pyodide-build",
     )  # fmt: skip

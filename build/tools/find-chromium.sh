@@ -10,7 +10,8 @@ find_it() {
 if find_it; then exit; fi
 if command -v apt-get >/dev/null 2>&1 && [ "$(id -u)" = 0 ]; then
     echo "Installing Chromium for the browser tests ..." >&2
-    { apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq chromium; } >&2
+    { apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq chromium; } \
+        >/dev/null 2>&1 || true # what is missing is said below
     if find_it; then exit; fi
 fi
 echo "The browser tests need Chromium: install it (Debian: apt-get install chromium)," >&2

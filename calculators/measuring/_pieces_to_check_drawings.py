@@ -5,12 +5,12 @@ from collections.abc import Mapping
 from typing import Any
 
 from ..engine.compute import Say
+from ..engine.legend import legend
 from ..engine.plot import Axis, Plot
 from ..engine.reading import convert
 from ..engine.showing import reader_unit
 from ..engine.unit_table import UNITS
 from ..laws.student_factor import student_t_factor
-from ..wood._legend import legend
 
 
 def draw_curve(values: Mapping[str, Any], say: Say) -> str:

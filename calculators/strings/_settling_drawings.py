@@ -4,12 +4,12 @@ from collections.abc import Mapping
 from typing import Any
 
 from ..engine.compute import Say
+from ..engine.legend import legend
 from ..engine.plot import Axis, Plot
 from ..engine.reading import convert
 from ..engine.showing import reader_unit
 from ..engine.unit_table import UNITS
 from ..laws.settling_curves import APPROACH, CREEP, Curve
-from ..wood._legend import legend
 
 NAMES = {"creep": "creep", "approach": "approach to rest"}
 

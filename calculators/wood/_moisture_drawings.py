@@ -5,9 +5,9 @@ from collections.abc import Mapping
 from typing import Any
 
 from ..engine.compute import Say
+from ..engine.legend import legend
 from ..engine.plot import Axis, Plot
 from ..laws.equilibrium_moisture import emc_line
-from ._legend import legend
 
 CURVE_POINTS = 24
 HUMIDITIES = [2.0, 5.0, *(float(humidity) for humidity in range(10, 95, 5)), 95.0, 98.0]

@@ -6,12 +6,12 @@ from typing import Any
 
 from ..engine.compute import Say
 from ..engine.drawing import Point, Svg, points_text
+from ..engine.legend import legend
 from ..engine.plot import Axis, Plot
 from ..engine.reading import convert
 from ..engine.showing import reader_unit
 from ..engine.unit_table import UNITS
 from ..laws.equilibrium_moisture import emc_line
-from ._legend import legend
 
 LEFT, RIGHT = 60.0, 580.0
 ARCH_POINTS = 24

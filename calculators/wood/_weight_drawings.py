@@ -5,12 +5,12 @@ from typing import Any
 
 from ..engine.compute import Say
 from ..engine.drawing import Svg
+from ..engine.legend import legend
 from ..engine.plot import Axis, Plot
 from ..engine.reading import convert
 from ..engine.showing import reader_unit
 from ..engine.unit_table import UNITS
 from ..laws.wood_heat import FIBRE_SATURATION_PERCENT, density_kg_m3, gravity
-from ._legend import legend
 
 LEFT, LONGEST = 62.0, 540.0
 

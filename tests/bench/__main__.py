@@ -1,7 +1,9 @@
 """The speed figures, measured side by side in one run: ``make bench``.
+``python -m tests.bench start`` measures a part: build, start or recompute.
 
 Start: from a new worker to the first live answer, ours against a plain start of the unmodified npm
-runtime with the same calculators as source, both in the same browser, in turn. Cold is a new
+runtime with the same calculators as source, and ours with the first four calculators alone, all in
+the same browser, in turn. Cold is a new
 profile each time; warm is a later load in a profile that has them in its cache.
 Recompute: from an entry to the answer standing in the page.
 Build: the whole handbook, against plain MkDocs with Material on the same Markdown.
@@ -30,11 +32,13 @@ from benchrule.web_packages import web_package
 from calculators.engine.declaration import Number
 from calculators.engine.registry import load, modules
 from tests.bench.building import measure_builds
+from tests.bench.four import runtime_with_four
 from tests.chromium import FLAGS
 
 ROOT = Path(__file__).parents[2]
 STARTS = int(os.environ.get("BENCH_STARTS", "5"))
 BUILDS = int(os.environ.get("BENCH_BUILDS", "3"))
+WHICH = ("ours", "four", "plain")
 WARM_UP = 3
 STAY_MS = 4000
 RECOMPUTES = int(os.environ.get("BENCH_RECOMPUTES", "200"))
@@ -65,19 +69,23 @@ window.plain = (keep) => new Promise((resolve, reject) => {
   };
   worker.postMessage(request);
 });
-window.ours = (keep) => new Promise((resolve, reject) => {
+const packed = (folder) => (keep) => new Promise((resolve, reject) => {
   const from = performance.now();
-  const worker = new Worker("ours/worker.mjs", {type: "module"});
+  const worker = new Worker(`${folder}/worker.mjs`, {type: "module"});
+  worker.postMessage({id: 1, prepare: "fret-spacing"});  // as the page does
   worker.onerror = (e) => reject(new Error(e.message));
   worker.onmessage = ({data}) => {
-    if (data.broken || data.failed) reject(new Error(data.broken || data.failed));
-    if (data.started) worker.postMessage({id: 1, ask: "live", text: request});
-    if (data.answer) {
+    const fault = data.broken || data.failed || data.missing;
+    if (fault) reject(new Error(fault));
+    if (data.id === 1) worker.postMessage({id: 2, ask: "live", text: request});
+    if (data.id === 2) {
       const took = performance.now() - from;
       setTimeout(() => { worker.terminate(); resolve(took); }, keep);
     }
   };
 });
+window.ours = packed("ours");
+window.four = packed("four");
 </script>"""
 
 
@@ -108,6 +116,7 @@ def lay_out(folder: Path, site: Path) -> None:
     """The bench page, our packed runtime, and the plain one with the calculators as source."""
     (folder / "index.html").write_text(PAGE)
     shutil.copytree(next((site / "runtime").iterdir()), folder / "ours")
+    shutil.copytree(runtime_with_four(folder), folder / "four")
     plain = folder / "plain"
     plain.mkdir()
     pyodide = web_package("pyodide")
@@ -125,6 +134,12 @@ def open_profile(playwright: Playwright, folder: str) -> BrowserContext:
     return playwright.chromium.launch_persistent_context(folder, executable_path=path, args=FLAGS)
 
 
+def in_turn(turn: int) -> tuple[str, ...]:
+    """Which is measured first changes from turn to turn."""
+    place = turn % len(WHICH)
+    return WHICH[place:] + WHICH[:place]
+
+
 def measure_starts(playwright: Playwright, address: str) -> dict[str, dict[str, list[float]]]:
     """Cold: a new profile each time. Warm: one profile, the two in turn.
 
@@ -133,7 +148,7 @@ def measure_starts(playwright: Playwright, address: str) -> dict[str, dict[str, 
     """
     found: dict[str, dict[str, list[float]]] = {"cold": {}, "warm": {}}
     for turn in range(STARTS):
-        for which in ("ours", "plain") if turn % 2 else ("plain", "ours"):
+        for which in in_turn(turn):
             with tempfile.TemporaryDirectory() as profile:
                 context = open_profile(playwright, profile)
                 page = context.new_page()
@@ -144,7 +159,7 @@ def measure_starts(playwright: Playwright, address: str) -> dict[str, dict[str, 
         context = open_profile(playwright, profile)
         page = context.new_page()
         for turn in range(WARM_UP + 2 * STARTS):
-            for which in ("ours", "plain") if turn % 2 else ("plain", "ours"):
+            for which in in_turn(turn):
                 page.goto(address)
                 took = page.evaluate(f"{which}({STAY_MS if turn < WARM_UP else 300})")
                 if turn >= WARM_UP:
@@ -187,44 +202,60 @@ def measure_recomputes(page: Page, address: str) -> dict[str, dict[str, float]]:
 
 
 def main() -> None:
+    parts = sys.argv[1:] or ["build", "start", "recompute"]  # what to measure: all, or those named
+    measured: dict[str, Any] = {}
     with tempfile.TemporaryDirectory() as work:
         site = Path(work) / "site"
         subprocess.run(
             [sys.executable, "-m", "mkdocs", "build", "-q", "-d", str(site)],
             cwd=ROOT, check=True, env={**os.environ, "SITE_URL": "http://127.0.0.1/"},
         )  # fmt: skip
-        builds = measure_builds(Path(work), BUILDS)
+        if "build" in parts:
+            measured["builds"] = measure_builds(Path(work), BUILDS)
         bench = Path(work) / "bench"
         bench.mkdir()
         lay_out(bench, site)
+        measured["sizes"] = {path.name: path.stat().st_size for path in (bench / "ours").iterdir()}
         with sync_playwright() as playwright, serving(bench) as address, serving(site) as pages:
-            starts = measure_starts(playwright, address)
-            with tempfile.TemporaryDirectory() as profile:
-                context = open_profile(playwright, profile)
-                recomputes = measure_recomputes(context.new_page(), pages)
-                context.close()
-        sizes = {path.name: path.stat().st_size for path in (bench / "ours").iterdir()}
-    report(starts, recomputes, builds, sizes)
+            if "start" in parts:
+                measured["starts"] = measure_starts(playwright, address)
+            if "recompute" in parts:
+                with tempfile.TemporaryDirectory() as profile:
+                    context = open_profile(playwright, profile)
+                    measured["recomputes"] = measure_recomputes(context.new_page(), pages)
+                    context.close()
+    print(f"{platform.machine()}, {os.cpu_count()} cores, Python {platform.python_version()}")
+    for name, say in (("starts", say_starts), ("recomputes", say_recomputes),
+                      ("builds", say_builds), ("sizes", say_sizes)):  # fmt: skip
+        if name in measured:
+            say(measured[name])
+    path = ROOT / ".cache" / "bench.json"
+    path.parent.mkdir(exist_ok=True)
+    path.write_text(json.dumps(measured, indent=1))
+    print(f"Written to {path.relative_to(ROOT)}")
 
 
-def report(
-    starts: dict[str, dict[str, list[float]]], recomputes: dict[str, dict[str, float]],
-    builds: dict[str, list[float]], sizes: dict[str, int],
-) -> None:  # fmt: skip
-    print(f"{platform.machine()}, {os.cpu_count()} cores, Python {platform.python_version()}\n")
-    print("Start: new worker to first answer, medians of", STARTS, "(least to most), ms")
+def say_starts(starts: dict[str, dict[str, list[float]]]) -> None:
+    print(f"\nStart: new worker to first answer, medians of {STARTS} (least to most), ms")
     for kind, found in starts.items():
         middle = {which: statistics.median(times) for which, times in found.items()}
         for which, times in found.items():
             print(
                 f"  {kind:5} {which:6} {middle[which]:7.0f}  ({min(times):.0f} to {max(times):.0f})"
             )
-        print(f"  {kind:5} ratio  {middle['ours'] / middle['plain']:7.2f}")
+        print(f"  {kind:5} ours / plain  {middle['ours'] / middle['plain']:7.2f}")
+        print(f"  {kind:5} ours / four   {middle['ours'] / middle['four']:7.2f}")
+
+
+def say_recomputes(recomputes: dict[str, dict[str, float]]) -> None:
     print(f"\nRecompute on the page, {RECOMPUTES} entries each, ms (one frame is {FRAME_MS:.1f})")
     for name, found in recomputes.items():
         print(
             f"  {name:20} p50 {found['p50']:5.1f}  p95 {found['p95']:5.1f}  most {found['most']:5.1f}"
         )
+
+
+def say_builds(builds: dict[str, list[float]]) -> None:
     middle = {name: statistics.median(times) for name, times in builds.items()}
     print(
         "\nBuild, processor seconds, runtime packed before; plain is MkDocs with Material on the same"
@@ -232,12 +263,10 @@ def report(
     print(f"  plain {middle['plain']:.2f}")
     for name, words in (("first", "nothing kept"), ("again", "built before")):
         print(f"  ours, {words:13} {middle[name]:.2f}  ratio {middle[name] / middle['plain']:.2f}")
-    print(f"Runtime: {sum(sizes.values()) / 1e6:.1f} MB on disk")
-    path = ROOT / ".cache" / "bench.json"
-    path.parent.mkdir(exist_ok=True)
-    path.write_text(json.dumps({"starts": starts, "recomputes": recomputes,
-                                "builds": builds, "sizes": sizes}, indent=1))  # fmt: skip
-    print(f"Written to {path.relative_to(ROOT)}")
+
+
+def say_sizes(sizes: dict[str, int]) -> None:
+    print(f"\nRuntime: {sum(sizes.values()) / 1e6:.1f} MB on disk")
 
 
 if __name__ == "__main__":

@@ -19,6 +19,7 @@ import tempfile
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 from queue import Queue
 
@@ -129,16 +130,18 @@ def survives(mutant: Mutant, copy: Path) -> bool:
     target = copy / mutant.file
     kept = target.read_text("utf-8")
     target.write_text(mutant.text, "utf-8")
-    own = [f"tests/calculators/test_{part}.py" for part in _test_names(mutant)]
+    users = callers(mutant.file)
+    own = [f"tests/calculators/test_{part}.py" for part in _test_names(users, mutant.file)]
     chosen = [path for path in own if (copy / path).exists()]
     base = [sys.executable, "-m", "pytest", "-x", "-q", "-p", "no:cacheprovider"]
     env = {**os.environ, "PYTHONPATH": f"{copy}:{copy / 'build'}", "PYTHONDONTWRITEBYTECODE": "1"}
     try:
         for arguments in (
-            ["tests/calculators/test_outside_checks.py", "-k", f"{mutant.calculator}:"],
+            ["tests/calculators/test_outside_checks.py", "-k",
+             " or ".join(f"{name}:" for name in users)],
             chosen,
             ["tests/calculators/test_declarations.py", "tests/calculators/test_units.py",
-             "tests/calculators/test_printed_steps.py", "-k", mutant.calculator],
+             "tests/calculators/test_printed_steps.py", "-k", " or ".join(users)],
         ):  # fmt: skip
             if not arguments:
                 continue
@@ -156,14 +159,20 @@ def survives(mutant: Mutant, copy: Path) -> bool:
     return True
 
 
-def _test_names(mutant: Mutant) -> list[str]:
-    stem = mutant.calculator.replace("-", "_")
+@cache
+def callers(file: str) -> list[str]:
+    """The calculators that work with a file: one for its parts, any number for a law."""
+    return [name for name, module in modules().items() if ROOT / file in files_of(module)]
+
+
+def _test_names(users: list[str], file: str) -> list[str]:
+    stems = [name.replace("-", "_") for name in users]
+    starts = tuple(f"{part}_" for stem in stems for part in (stem, stem.partition("_")[0]))
     names = [
         path.stem.removeprefix("test_") for path in (ROOT / "tests/calculators").glob("test_*.py")
     ]
-    law = Path(mutant.file).stem.lstrip("_")
-    first = stem.partition("_")[0]
-    return [one for one in names if one in (stem, law) or one.startswith((f"{stem}_", f"{first}_"))]
+    law = Path(file).stem.lstrip("_")
+    return [one for one in names if one in (*stems, law) or one.startswith(starts)]
 
 
 def main() -> None:
@@ -194,7 +203,10 @@ def main() -> None:
         def run(mutant: Mutant) -> bool:
             copy = copies.get()
             try:
-                return survives(mutant, copy)
+                lives = survives(mutant, copy)
+                words = f"LIVES {mutant.what}" if lives else "found"
+                print(f"{mutant.calculator} {mutant.file}:{mutant.line} {words}", file=sys.stderr)
+                return lives
             finally:
                 copies.put(copy)
 

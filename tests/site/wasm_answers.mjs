@@ -12,9 +12,15 @@ const python = await loadPyodide({
   lockFileContents: lock,
   packageBaseUrl: folder,
 });
-const wheel = lock.packages["benchrule-calculators"].file_name;
-python.FS.writeFile("/calculators.whl", new Uint8Array(fs.readFileSync(folder + wheel)));
-python.runPython("import sys; sys.path.insert(0, '/calculators.whl')");
+const put = (part) => {
+  const file = lock.packages[part].file_name;
+  python.FS.writeFile(`/${file}`, new Uint8Array(fs.readFileSync(folder + file)));
+  return `/${file}`;
+};
+const core = "benchrule-calculators";
+python.pyimport("sys").path.insert(0, put(core));
+const registry = python.pyimport("calculators.engine.registry");
+for (const part of Object.keys(lock.packages)) if (part !== core) registry.add_archive(put(part));
 const door = python.pyimport("calculators.engine.door");
 const asked = JSON.parse(fs.readFileSync(requests, "utf8"));
 fs.writeFileSync(answers, JSON.stringify(asked.map((text) => door.answer_text(text))));

@@ -1,7 +1,7 @@
 // Runs the calculators' Python in a worker of its own, so that the page never waits for it.
 
 const here = new URL("./", import.meta.url).href;
-const PACKAGE = "benchrule-calculators";
+const CORE = "benchrule-calculators"; // the engine; each group of calculators is a part of its own
 
 // The large files are asked for, and the interpreter is compiled, at once; left to itself the
 // runtime comes to them one after the other.
@@ -20,31 +20,34 @@ WebAssembly.instantiateStreaming = async (_, imports) => {
   return { module, instance: await WebAssembly.instantiate(module, imports) };
 };
 
-/** Our calculators as the lock names them; the browser refuses a file whose hash is another. */
-async function fetchPackage(lock) {
-  const { file_name: name, sha256 } = lock.packages[PACKAGE];
+const lock = plainFetch(`${here}pyodide-lock.json`).then((response) => response.json());
+const partsOf = plainFetch(`${here}parts.json`).then((response) => response.json());
+
+/** A part as the lock names it; the browser refuses a file whose hash is another. */
+async function fetchPart(part) {
+  const { file_name: name, sha256 } = (await lock).packages[part];
   const bytes = sha256.match(/../g).map((pair) => parseInt(pair, 16));
   const integrity = `sha256-${btoa(String.fromCharCode(...bytes))}`;
   const response = await plainFetch(here + name, { integrity });
   if (!response.ok) throw new Error(`${name}: ${response.status}`);
-  return response.arrayBuffer();
+  return new Uint8Array(await response.arrayBuffer());
 }
 
 async function start() {
   const modules = Promise.all([import("./pyodide.mjs"), import("./pyodide.asm.mjs")]);
-  const lock = await (await plainFetch(`${here}pyodide-lock.json`)).json();
-  const wheel = fetchPackage(lock);
+  const core = fetchPart(CORE);
+  core.catch(() => {}); // said below, where it is waited for
   const [{ loadPyodide }] = await modules;
   await interpreter; // fails here, with a reason, and not in the depths of the runtime
   const python = await loadPyodide({
     indexURL: here,
     stdLibURL: `${here}python_stdlib.zip`,
-    lockFileContents: lock,
+    lockFileContents: await lock,
     packageBaseUrl: here,
   });
   // Imported from the archive as it is: only what a page asks for is unpacked.
-  python.FS.writeFile("/calculators.whl", new Uint8Array(await wheel));
-  python.pyimport("sys").path.insert(0, "/calculators.whl");
+  python.FS.writeFile(`/${CORE}.whl`, await core);
+  python.pyimport("sys").path.insert(0, `/${CORE}.whl`);
   return { python, door: python.pyimport("calculators.engine.door") };
 }
 
@@ -54,6 +57,30 @@ started.then(
   (error) => postMessage({ broken: String(error?.message ?? error) }),
 );
 
+const loaded = new Map();
+
+/** The parts that hold a calculator: fetched while the runtime starts, once each. */
+async function prepare(calculator) {
+  const parts = (await partsOf)[calculator] ?? []; // an unknown name is the door's to refuse
+  const files = parts.map((part) => {
+    if (!loaded.has(part)) loaded.set(part, addPart(part));
+    return loaded.get(part);
+  });
+  try {
+    await Promise.all(files);
+  } catch (error) {
+    for (const part of parts) loaded.delete(part); // another try may find them
+    throw error;
+  }
+}
+
+async function addPart(part) {
+  const file = await fetchPart(part);
+  const { python } = await started;
+  python.FS.writeFile(`/${part}.whl`, file);
+  python.pyimport("calculators.engine.registry").add_archive(`/${part}.whl`);
+}
+
 // What a page may ask; only what is asked for is imported.
 const answers = {
   live: (python, door, text) => door.live(text),
@@ -62,8 +89,17 @@ const answers = {
 };
 
 onmessage = async ({ data }) => {
-  const { python, door } = await started;
   const { id, ask, text } = data;
+  if (data.prepare) {
+    try {
+      await prepare(data.prepare);
+      postMessage({ id, answer: "{}" });
+    } catch (error) {
+      postMessage({ id, missing: String(error?.message ?? error) });
+    }
+    return;
+  }
+  const { python, door } = await started;
   const from = performance.now();
   try {
     const answer = answers[ask](python, door, text);

@@ -13,6 +13,7 @@ export class Engine {
   #worker = null;
   #ready = null;
   #waiting = new Map();
+  #prepared = new Map();
   #count = 0;
 
   constructor(runtime) {
@@ -45,26 +46,44 @@ export class Engine {
     return this.#ready;
   }
 
+  /** Fetches the part of the runtime that holds a calculator. Resolves when it can answer. */
+  prepare(calculator) {
+    const ready = this.start(); // a worker is there from here on
+    if (!calculator) return ready;
+    if (!this.#prepared.has(calculator)) {
+      const asked = this.#post({ prepare: calculator }, START_LIMIT_MS, () => {
+        this.#drop(new CannotStart("a part of the runtime did not come in time"));
+      });
+      this.#prepared.set(calculator, asked);
+      asked.catch(() => this.#prepared.delete(calculator)); // another try may find it
+    }
+    return Promise.all([ready, this.#prepared.get(calculator)]);
+  }
+
   /** Asks the door; the answer is parsed JSON. Rejects when it takes too long or cannot start. */
   async ask(what, request) {
-    await this.start();
-    const id = ++this.#count;
-    return new Promise((resolve, reject) => {
-      const limit = setTimeout(() => {
-        this.#drop(new TookTooLong());
-        this.start().catch(() => {}); // a fresh worker, ready for the next entry
-      }, ANSWER_LIMIT_MS);
-      this.#waiting.set(id, { resolve, reject, limit });
-      this.#worker.postMessage({ id, ask: what, text: JSON.stringify(request) });
+    await this.prepare(request.calculator);
+    return this.#post({ ask: what, text: JSON.stringify(request) }, ANSWER_LIMIT_MS, () => {
+      this.#drop(new TookTooLong());
+      this.prepare(request.calculator).catch(() => {}); // a fresh worker, ready for the next entry
     });
   }
 
-  #receive({ id, answer, took, failed, heap }) {
+  #post(message, limitMs, late) {
+    const id = ++this.#count;
+    return new Promise((resolve, reject) => {
+      this.#waiting.set(id, { resolve, reject, limit: setTimeout(late, limitMs) });
+      this.#worker.postMessage({ id, ...message });
+    });
+  }
+
+  #receive({ id, answer, took, failed, missing, heap }) {
     const waiting = this.#waiting.get(id);
     if (!waiting) return;
     this.#waiting.delete(id);
     clearTimeout(waiting.limit);
-    if (failed) waiting.reject(new Error(failed));
+    if (missing) waiting.reject(new CannotStart(missing));
+    else if (failed) waiting.reject(new Error(failed));
     else waiting.resolve({ ...JSON.parse(answer), took });
     if (heap > HEAP_LIMIT_BYTES && this.#waiting.size === 0) this.#drop();
   }
@@ -73,6 +92,7 @@ export class Engine {
   #drop(reason) {
     this.#worker?.terminate();
     this.#worker = this.#ready = null;
+    this.#prepared.clear();
     for (const { reject, limit } of this.#waiting.values()) {
       clearTimeout(limit);
       reject(reason ?? new Error("the calculation was ended"));

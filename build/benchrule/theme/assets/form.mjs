@@ -94,7 +94,7 @@ export class CalculatorForm {
     if (this.#section.querySelector(".br-state").dataset.state !== "still") return;
     this.#say("starting");
     try {
-      await this.#engine.start();
+      await this.#engine.prepare(this.#name);
       if (!this.#busy) this.#say("live");
     } catch (error) {
       this.#failed(error);

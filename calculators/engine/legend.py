@@ -1,8 +1,8 @@
-"""Names the marks of a plot below it, for the drawings of this group."""
+"""Names the marks of a plot below it."""
 
 from collections.abc import Sequence
 
-from ..engine.drawing import Svg
+from .drawing import Svg
 
 LEFT, COLUMN, ROW = 62.0, 290.0, 26.0
 
