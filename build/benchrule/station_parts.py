@@ -10,6 +10,7 @@ from markdown.extensions.toc import slugify
 from .handbook import Handbook
 
 HEADING = re.compile(r"^(#{2,3}) (.+?)\s*$", re.MULTILINE)
+TERM = re.compile(r"^(?P<term>[^\n:#][^\n]*)\n:   (?=\S)", re.MULTILINE)
 KINDS = {"Steps": "step", "What goes wrong": "fault"}
 
 
@@ -61,3 +62,13 @@ def places_of(handbook: Handbook) -> Iterator[Place]:
                 continue
             for part in section.parts:
                 yield Place(station.id, kind, part.title, slugify(part.title, "-"), part.text)
+
+
+def definitions(text: str) -> dict[str, str]:
+    """The terms of a step or a fault (Key point, Sign …) and what stands under each."""
+    terms = list(TERM.finditer(text))
+    ends = [*(term.start() for term in terms[1:]), len(text)]
+    return {
+        term["term"].strip(): text[term.end() : end].strip()
+        for term, end in zip(terms, ends, strict=True)
+    }

@@ -308,6 +308,28 @@ class Exercise(Declared):
     fixed: Mapping[str, Any] = NOTHING
 
 
+class Option(Declared):
+    """One way to go in a ``Decision``: right where ``holds``, else wrong for the reason ``why``."""
+
+    words: str
+    holds: str
+    why: str
+
+
+class Decision(Declared):
+    """A question of which way to go, drawn as an exercise is, until exactly one option holds.
+
+    ``because`` says why the right one is right; both may print values as ``{name}``.
+    """
+
+    name: str
+    situation: str
+    options: tuple[Option, ...]
+    because: str
+    draw: Mapping[str, tuple[Any, ...]]
+    fixed: Mapping[str, Any] = NOTHING
+
+
 class Calculator(Declared):
     """Everything one calculation asks and answers."""
 
@@ -326,6 +348,7 @@ class Calculator(Declared):
     drawings: tuple[Drawing, ...] = ()
     cautions: tuple[Caution, ...] = ()
     exercises: tuple[Exercise, ...] = ()
+    decisions: tuple[Decision, ...] = ()
     aside: tuple[str, ...] = ()  # results of second rank, folded under "More figures"
     folded: tuple[str, ...] = ()  # groups of inputs that start folded in the form
     other_words: tuple[str, ...] = ()  # what a newcomer would search for

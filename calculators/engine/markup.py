@@ -153,7 +153,13 @@ def _cell(column: Column, row: dict[str, Any], system: str) -> str:
 
 
 def _steps(answer: Answer, say: Say) -> str:
+    lines = "".join(f"<li>{line}</li>" for line in step_lines(answer, say))
+    return f'<ol class="br-steps">{lines}</ol>'
+
+
+def step_lines(answer: Answer, say: Say | None = None) -> list[str]:
     """The worked steps, in declared units: the formula, the figures, what comes out."""
+    say = say or Say(answer.calculator, answer.values, answer.system)
 
     def shown(name: str) -> str:
         value = answer.values[name]
@@ -171,16 +177,16 @@ def _steps(answer: Answer, say: Say) -> str:
             equals = "" if figures == formula else f"<mo>=</mo>{figures}"
             value = _both(answer.values[item.name], item, answer.system)
             lines.append(
-                f"<li><p>{escape(item.label)}{_note(item)}</p>"
+                f"<p>{escape(item.label)}{_note(item)}</p>"
                 f'<div class="br-formula">{math(result, "<mo>=</mo>", formula, equals)} '
-                f'<span class="br-equals">= {minus(value)}</span></div></li>'
+                f'<span class="br-equals">= {minus(value)}</span></div>'
             )
         elif isinstance(item, Solved):
             lines.append(
-                f"<li><p>{escape(item.label)}{_note(item)}</p>"
-                f'<p class="br-method">{escape(item.method)}</p>{_gives(item.gives, say)}</li>'
+                f"<p>{escape(item.label)}{_note(item)}</p>"
+                f'<p class="br-method">{escape(item.method)}</p>{_gives(item.gives, say)}'
             )
-    return f'<ol class="br-steps">{"".join(lines)}</ol>'
+    return lines
 
 
 def _both(value: float, item: Step, system: str) -> str:

@@ -12,7 +12,7 @@ from types import ModuleType
 from .declaration import Calculator
 from .shop_packages import MODULES, PACKAGES
 
-SHARED = ("engine", "laws", "sources")  # what calculators share is no calculator
+SHARED = ("engine", "laws", "learning", "sources")  # what calculators share is no calculator
 
 
 def modules() -> dict[str, str]:
