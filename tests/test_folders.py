@@ -17,7 +17,7 @@ LAYERS = [
     {"handbook", "calc_text"},
     {"models", "measuring", "station_parts", "proof", "examples"},
     {"places", "plain_words"},
-    {"checks", "exercises", "generated_pages"},
+    {"checks", "generated_pages"},
     {"search_entries"},
     {"exercise_bank"},
     {"faces"},

@@ -18,7 +18,6 @@ from pymdownx.blocks.block import Block
 
 from calculators.engine.text import escape
 
-from .exercises import practice_block
 from .faces import lists, materials, models
 from .faces.calculator_form import calculator_block
 from .faces.context import (
@@ -35,6 +34,7 @@ from .faces.drawings import drawing
 from .faces.how_we_know import how_we_know, how_we_know_all
 from .faces.inline_limits import inline_limits
 from .faces.look_up import gauges_json, look_up, station_table
+from .faces.practice import calculator_practice, station_practice
 from .faces.revisions import revision_table
 from .faces.shop_map import calculator_cards, shop_map, station_foot, station_head
 from .faces.term_links import TermLinks, linked_terms
@@ -241,8 +241,9 @@ def _calculator(context: Context, argument: str, inner: str, presets: dict[str, 
 
 
 def _practice(context: Context, argument: str, inner: str, presets: dict[str, Any]) -> str:
-    names = [argument] if argument else _station(context).field("calculators") or []
-    return practice_block(context.handbook, [context.handbook.calculators[name] for name in names])
+    if argument:
+        return calculator_practice(context.handbook, argument)
+    return station_practice(context.handbook, _station(context))
 
 
 MAKERS: dict[str, Callable[[Context, str, str, dict[str, Any]], str]] = {
@@ -252,6 +253,10 @@ MAKERS: dict[str, Callable[[Context, str, str, dict[str, Any]], str]] = {
     "tools": _tools,
     "drawing": _drawing,
     "practice": _practice,
+    "progress": lambda *_: (
+        '<div class="br-practice-live" data-progress><p>This page shows what '
+        "was practised on this device, once its script runs.</p></div>"
+    ),
     "glossary": lambda context, *_: lists.glossary_list(context),
     "gauges": lambda context, *_: lists.gauge_table(context),
     "sources": lambda context, *_: lists.source_list(context),

@@ -21,6 +21,7 @@ from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
 
 from .checks import find_problems
+from .exercise_bank import bank_text, exercise_bank
 from .faces.context import Context
 from .generated_pages import generated_pages, navigation, station_body
 from .handbook import Handbook, load_handbook, make_importable
@@ -29,7 +30,7 @@ from .markdown_extension import BenchruleExtension
 from .problems import Problem
 from .runtime import packages_folders, runtime_folder
 from .search_entries import search_entries
-from .site_assets import ASSETS, SCRIPT, SEARCH_WORKER, STYLES, asset_files
+from .site_assets import ASSETS, FOLDER, SCRIPT, SEARCH_WORKER, STYLES, asset_files
 
 THEME_WORKER = re.compile(
     r'("search": "[^"]*?)assets/javascripts/workers/search\.[0-9a-f]+\.min\.js'
@@ -86,6 +87,7 @@ class BenchrulePlugin(BasePlugin[Options]):
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Adds the pages and assets that the build makes; takes data and drawings out."""
+        assert self.handbook is not None
         for file in list(files):
             if file.src_uri.startswith(("data/", "drawings/")):
                 files.remove(file)
@@ -96,10 +98,15 @@ class BenchrulePlugin(BasePlugin[Options]):
         for path in sorted(self.runtime.iterdir()):
             if path.name != "manifest.json":
                 files.append(_asset(config, f"runtime/{self._key()}/{path.name}", path))
-        script = (ASSETS / "page.mjs").read_text("utf-8").replace("RUNTIME_KEY", self._key())
-        files.append(
-            File.generated(config, SCRIPT, content=script, inclusion=InclusionLevel.NOT_IN_NAV)
-        )
+        bank = exercise_bank(self.handbook)
+        bank_file = f"exercises-{bank['edition']}.json"
+        page_end = "/" if config.use_directory_urls else ".html"
+        script = (ASSETS / "page.mjs").read_text("utf-8")
+        script = script.replace("RUNTIME_KEY", self._key()).replace("BANK_FILE", bank_file)
+        texts = {SCRIPT: script, f"{FOLDER}/{bank_file}": bank_text(bank | {"page_end": page_end})}
+        for name, text in texts.items():
+            file = File.generated(config, name, content=text, inclusion=InclusionLevel.NOT_IN_NAV)
+            files.append(file)
         return files
 
     def on_env(self, env: Environment, /, *, config: MkDocsConfig, files: Files) -> Environment:

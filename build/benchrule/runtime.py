@@ -136,10 +136,10 @@ def _pack(
 
 
 def _parts_of_calculators(parts: list[Part]) -> dict[str, list[str]]:
-    """The parts to be loaded besides the core before a calculator can be asked."""
+    """The parts to be loaded besides the core before a calculator can be asked, or the exercises."""
     holder = {file: part for part in parts for file in part.files}
     found = {}
-    for name, module in modules().items():
+    for name, module in {**modules(), "learning": "calculators.learning.door"}.items():
         part = holder[module.replace(".", "/") + ".py"]
         found[name] = [one for one in (*part.needs, part.name) if one != CORE]
     return found

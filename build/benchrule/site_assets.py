@@ -8,7 +8,10 @@ ASSETS = Path(__file__).resolve().parent / "theme" / "assets"
 FOLDER = "assets/benchrule"
 SCRIPT = f"{FOLDER}/page.mjs"
 SEARCH_WORKER = f"{FOLDER}/search.js"
-STYLES = [f"{FOLDER}/{name}.css" for name in ("fonts", "book", "calculator", "drawing", "print")]
+STYLES = [
+    f"{FOLDER}/{name}.css"
+    for name in ("fonts", "book", "calculator", "drawing", "learning", "print")
+]
 FONTS = {
     "literata.woff2": ("@fontsource-variable/literata", "literata-latin-wght-normal.woff2"),
     "literata-italic.woff2": ("@fontsource-variable/literata", "literata-latin-wght-italic.woff2"),
@@ -19,6 +22,7 @@ FONTS = {
 
 
 LIBRARIES = {
+    "idb.mjs": ("idb", "build/index.js"),
     "minisearch.mjs": ("minisearch", "dist/es/index.js"),
     "stemmer.mjs": ("stemmer", "index.js"),
 }

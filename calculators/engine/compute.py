@@ -2,7 +2,7 @@
 
 import math
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import Any
@@ -130,6 +130,27 @@ def work_out(
     return answer
 
 
+def steps_behind(work: Sequence[Work], names: Collection[str]) -> list[Work]:
+    """The steps that the values called ``names`` rest on, in order."""
+    wanted = set(names)
+    found: list[Work] = []
+    for item in reversed(work):
+        if isinstance(item, Step) and item.name in wanted:
+            wanted |= parse(item.formula).names
+        elif isinstance(item, Solved) and wanted & {given.name for given in item.gives}:
+            wanted |= set(parameters(item.function))
+        else:
+            continue
+        found.append(item)
+    return found[::-1]
+
+
+def parameters(function: Callable[..., Any]) -> tuple[str, ...]:
+    """The names a function takes."""
+    code = function.__code__
+    return code.co_varnames[: code.co_argcount + code.co_kwonlyargcount]
+
+
 def _do(item: Work, calculator: Calculator, values: dict[str, Any], say: Say) -> None:
     match item:
         case Step():
@@ -167,10 +188,8 @@ def _evaluate(text: str, label: str, calculator: Calculator, values: Mapping[str
 
 
 def _solve(item: Solved, values: Mapping[str, Any]) -> Mapping[str, Any]:
-    function = item.function
-    code = function.__code__
-    names = code.co_varnames[: code.co_argcount + code.co_kwonlyargcount]
-    returned = function(**{name: values[name] for name in names if name in values})
+    known = {name: values[name] for name in parameters(item.function) if name in values}
+    returned = item.function(**known)
     given: Mapping[str, Any] = (
         returned if isinstance(returned, Mapping) else {item.gives[0].name: returned}
     )

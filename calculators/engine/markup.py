@@ -1,9 +1,9 @@
 """An answer as HTML: the same text in the built page and, made in the browser, in the live one."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from typing import Any
 
-from .compute import Answer, Say
+from .compute import Answer, Say, steps_behind
 from .declaration import Column, Drawing, Given, Said, Solved, Step, Table
 from .formula import parse
 from .inputs import Refused
@@ -157,8 +157,14 @@ def _steps(answer: Answer, say: Say) -> str:
     return f'<ol class="br-steps">{lines}</ol>'
 
 
-def step_lines(answer: Answer, say: Say | None = None) -> list[str]:
-    """The worked steps, in declared units: the formula, the figures, what comes out."""
+def step_lines(
+    answer: Answer, say: Say | None = None, leading_to: Collection[str] = ()
+) -> list[str]:
+    """The worked steps, in declared units: the formula, the figures, what comes out.
+
+    With ``leading_to``, only the steps that these values rest on.
+    """
+    work = steps_behind(answer.work, leading_to) if leading_to else answer.work
     say = say or Say(answer.calculator, answer.values, answer.system)
 
     def shown(name: str) -> str:
@@ -169,7 +175,7 @@ def step_lines(answer: Answer, say: Say | None = None) -> list[str]:
         return as_typed(value, quantity.unit, _digits(value, quantity.decimals))
 
     lines = []
-    for item in answer.work:
+    for item in work:
         if isinstance(item, Step):
             result = symbol(item, item.name)
             formula = with_symbols(item.formula, say.quantities)

@@ -38,9 +38,11 @@ def answer(text: str) -> str:
         if len(text) > LONGEST_REQUEST:
             raise Unfit("the request is too long")
         asked = json.loads(text, parse_constant=str)
-        doing = DOINGS.get(asked.get("do")) if isinstance(asked, dict) else None
+        doing = DOINGS.get(str(asked.get("do"))) if isinstance(asked, dict) else None
         if doing is None:
             raise Unfit("the request asks for nothing that there is")
+        if not _bank:
+            return json.dumps({"needs_bank": True})  # a worker that has just started
         return json.dumps(doing(asked), allow_nan=False)
     except exercises.UnknownExercise as error:
         return json.dumps({"refused": f"this handbook has no exercise {str(error.args[0])[:80]}"})
@@ -113,14 +115,12 @@ def fit_answer(given: Any) -> Any:
 
 
 def _next(asked: Mapping[str, Any]) -> dict[str, Any]:
-    """The exercise to practise now at a station, and how far its reader has come."""
-    station = _bank["stations"].get(str(asked["station"]))
-    if station is None:
-        raise Unfit("this handbook has no such station")
+    """The exercise to practise now among those of a page, and how far its reader has come."""
     history = fit_history(asked.get("history"))
-    ids = station["exercises"]
+    named = asked.get("exercises")
+    ids = [str(one)[:120] for one in named[:500]] if isinstance(named, list) else []
     if not ids:
-        raise Unfit("this station has no exercises")
+        raise Unfit("there are no exercises here")
     seed = str(asked.get("seed", ""))[:100]
     exercise = next_exercise(ids, history, float(asked.get("now", 0)), seed)
     return {"exercise": exercise, "summary": summary(ids, history)}

@@ -13,7 +13,7 @@ from ..engine.judging import (
     room,
     uncertainty_in,
 )
-from ..engine.reading import convert
+from ..engine.reading import convert, read_quantity
 from ..engine.showing import SYSTEMS, half_up, reader_unit, with_unit
 from ..engine.unit_table import UNITS
 from .question import CHOICE, CannotDraw, Question
@@ -48,11 +48,12 @@ def draw_limit(
     if len(zones) < 2:
         raise CannotDraw(f"limit/{tolerance_id} has readings of one kind only")
     word = stream.pick(sorted(zones))
-    deciding = stream.pick(zones[word])
+    first = stream.pick(zones[word])
     milder = [
         reading for zone in SEVERITY[: SEVERITY.index(word) + 1] for reading in zones.get(zone, ())
     ]
-    readings = [deciding, *(stream.pick(milder) for _ in range(READINGS - 1))]
+    readings = [first, *(stream.pick(milder) for _ in range(READINGS - 1))]
+    deciding = min(readings, key=lambda one: _inside(read_quantity(one, unit), low, high))
     found = judge({
         "value": deciding, "unit": unit, "decimals": tolerance["decimals"], "low": low, "high": high,
         "gauge": gauge, "units": system,
@@ -114,6 +115,13 @@ def _zones(
             continue
         found.setdefault(word, []).append(text)
     return found
+
+
+def _inside(value: float, low: float | None, high: float | None) -> float:
+    """How far a value is inside the nearer limit; below nought where it is outside."""
+    below = float("inf") if low is None else value - low
+    above = float("inf") if high is None else high - value
+    return min(below, above)
 
 
 def _is_near(value: float, low: float | None, high: float | None, uncertainty: float) -> bool:

@@ -25,7 +25,7 @@ class Mark(NamedTuple):
     """What an answer is worth. ``slip`` names the known slip, where it is one."""
 
     verdict: str
-    words: str  # in a sentence
+    words: str  # the right answer, or what keeps the given one from being read
     why: str = ""  # why it is wrong
     slip: str = ""
 
@@ -38,12 +38,17 @@ class Mark(NamedTuple):
 def mark(question: Question, given: Any) -> Mark:
     """Marks what was given: text for a number, the option's place, or a list of places."""
     if given is None or given == "" or given == []:
-        return Mark(MISSING, "No answer was given.", f"The answer is {question.shown}.")
+        return Mark(MISSING, right_words(question))
     if question.kind == NUMBER:
         return _mark_number(question, str(given))
     if question.kind == ORDER:
         return _mark_order(question, given)
     return _mark_choice(question, given)
+
+
+def right_words(question: Question) -> str:
+    """The right answer in a sentence."""
+    return f"The answer: {question.shown.rstrip('.')}."
 
 
 def _mark_number(question: Question, given: str) -> Mark:
@@ -56,29 +61,29 @@ def _mark_number(question: Question, given: str) -> Mark:
         return Mark(UNREADABLE, f"The answer {error}.")
     right, within = float(question.answer), question.within  # type: ignore[arg-type]
     if abs(value - right) <= within * (1 + SLACK):
-        return Mark(RIGHT, f"Right: {question.shown}.")
+        return Mark(RIGHT, right_words(question))
     step = 1 / bottom
     slip = _slip(question, value, top / bottom, step, unit)
     if slip is not None:
         return slip
     if abs(top / bottom - convert(right, question.unit, unit.id)) <= step / 2 * (1 + SLACK):
         return Mark(
-            ROUNDED, f"Right, but rounded too far: {question.shown}.",
+            ROUNDED, right_words(question),
             f"The task at the bench needs it within {question.within_shown}.",
         )  # fmt: skip
     other = _other_unit(question, top / bottom, step, unit)
     if other is not None:
         return Mark(
-            UNIT, f"The right number in the wrong unit: {question.shown}.",
+            UNIT, right_words(question),
             f"It would be right in {other.shown or 'plain numbers'}; you gave "
             f"{unit.shown or 'a plain number'}.",
         )  # fmt: skip
     if abs(value + right) <= within * (1 + SLACK):
         return Mark(
-            SLIP, f"The right size with the wrong sign: {question.shown}.",
+            SLIP, right_words(question),
             "Look again which way it goes: more or less, in or out, up or down.", "sign",
         )  # fmt: skip
-    return Mark(WRONG, f"Not right: {question.shown}.", "Go through the steps with your figures.")
+    return Mark(WRONG, right_words(question), "Go through the steps with your figures.")
 
 
 def _slip(question: Question, value: float, number: float, step: float, unit: Unit) -> Mark | None:
@@ -101,7 +106,7 @@ def _slip(question: Question, value: float, number: float, step: float, unit: Un
     if not near:
         return None
     slip = min(near, key=lambda one: abs(one.value - value))
-    return Mark(SLIP, f"Not right: {question.shown}.", slip.why, slip.name)
+    return Mark(SLIP, right_words(question), slip.why, slip.name)
 
 
 def _other_unit(question: Question, number: float, step: float, used: Unit) -> Unit | None:
@@ -123,8 +128,8 @@ def _mark_choice(question: Question, given: Any) -> Mark:
     if place is None:
         return Mark(UNREADABLE, "The answer is none of the options.")
     if place == question.answer:
-        return Mark(RIGHT, "Right.", question.whys[place])
-    return Mark(WRONG, f"Not right: {question.shown}.", question.whys[place], f"option {place + 1}")
+        return Mark(RIGHT, "", question.whys[place])
+    return Mark(WRONG, right_words(question), question.whys[place], f"option {place + 1}")
 
 
 def _mark_order(question: Question, given: Any) -> Mark:
@@ -137,13 +142,13 @@ def _mark_order(question: Question, given: Any) -> Mark:
         return Mark(UNREADABLE, "The answer does not put every step in a place.")
     right = list(question.answer)  # type: ignore[arg-type]
     if places == right:
-        return Mark(RIGHT, "Right.")
+        return Mark(RIGHT, "")
     first = next(
         at for at, pair in enumerate(zip(places, right, strict=True)) if pair[0] != pair[1]
     )
     step = right[first]
     return Mark(
-        WRONG, f"Not in order: {question.shown}.",
+        WRONG, right_words(question),
         f"“{question.options[step]}” comes before “{question.options[places[first] or 0]}”. "
         f"{question.whys[step]}",
     )  # fmt: skip

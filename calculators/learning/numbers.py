@@ -60,9 +60,15 @@ def draw_decision(
                     say.fill(decision.because if place == places[0] else option.why)
                     for place, option in enumerate(decision.options)
                 ),
-                steps=tuple(step_lines(worked)),
+                steps=tuple(step_lines(worked, say, _names_of(decision))),
             )  # fmt: skip
     raise CannotDraw(f"{calculator.name}/{decision.name} draws no question with one right option")
+
+
+def _names_of(decision: Decision) -> set[str]:
+    """The values that a decision looks at."""
+    names = set(PLACE.findall(decision.because))
+    return names.union(*(parse(option.holds).names for option in decision.options))
 
 
 def _workings(
@@ -147,7 +153,7 @@ def _question(
         grade=grade, words=say.fill(exercise.situation), answer=answer, shown=shown(answer),
         read=(f"calculators/{calculator.name}", calculator.title), unit=quantity.unit, system=system,
         within=within, within_shown=_within_shown(exercise, quantity.unit, within, system),
-        slips=tuple(slips), steps=tuple(step_lines(worked)),
+        slips=tuple(slips), steps=tuple(step_lines(worked, say, [exercise.asks])),
     )  # fmt: skip
 
 

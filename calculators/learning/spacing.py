@@ -1,4 +1,4 @@
-"""Which exercise comes next: what went wrong comes back soon, what sits comes back late.
+"""Which exercise comes next: what went wrong comes back soon, what is learned comes back late.
 
 Each right answer in a row moves an exercise one step further away, a wrong one brings it back; the
 growing gaps are those of card-box practice (Leitner). Common practice, no source for the figures.
@@ -11,7 +11,7 @@ from .stream import Stream
 
 GAPS = (2, 6, 15, 40, 100)  # questions until an exercise is due, by right answers in a row
 DAYS = (0.0, 1.0, 3.0, 7.0, 21.0)  # or days, whichever comes first
-SITS = 3  # right answers in a row from which an exercise counts as sitting
+LEARNED = 3  # right answers in a row from which an exercise counts as learned
 DAY_MS = 86_400_000
 
 
@@ -55,12 +55,12 @@ def standing(
 
 
 def summary(exercises: Sequence[str], history: Sequence[tuple[str, bool, float]]) -> dict[str, Any]:
-    """How far someone has come with some exercises: how many there are, were tried, and sit."""
+    """How far someone has come with some exercises: how many there are, were tried, and are learned."""
     runs = standing([entry for entry in history if entry[0] in set(exercises)])
     return {
         "exercises": len(exercises),
         "tried": len(runs),
-        "sit": sum(run >= SITS for run, _, _ in runs.values()),
+        "learned": sum(run >= LEARNED for run, _, _ in runs.values()),
         "answers": sum(entry[0] in set(exercises) for entry in history),
         "right": sum(entry[1] for entry in history if entry[0] in set(exercises)),
     }

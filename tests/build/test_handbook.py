@@ -1,18 +1,15 @@
 """The handbook as objects: how limits read, what search entries hold, what exercises draw."""
 
-import math
 from pathlib import Path
 
 import pytest
 
-from benchrule.exercises import draw_question, within
 from benchrule.generated_pages import generated_pages
 from benchrule.handbook import Handbook, load_handbook
 from benchrule.models import agreements, figures_for
 from benchrule.references import BadReference, find_references, parse_reference
 from benchrule.search_entries import Vocabulary, search_entries
 from benchrule.station_parts import places_of
-from calculators.engine.registry import load, modules
 
 from .trees import TOLERANCE, read_tree, sound_tree
 
@@ -150,33 +147,3 @@ def test_a_text_that_mentions_a_thing_gets_its_other_words(tmp_path: Path) -> No
     assert vocabulary.other_words("Wrap the paper holder") == ["Sanding block", "cork"]
     assert vocabulary.other_words("Sanding blocks") == ["cork", "paper holder"]
     assert vocabulary.other_words("A recorkscrew") == []
-
-
-def _count(span: tuple[object, ...]) -> int:
-    """How many values a span of a draw holds."""
-    if len(span) == 3 and all(isinstance(part, int | float) for part in span):
-        low, high, step = span
-        return round((high - low) / step) + 1  # type: ignore[operator]
-    return len(span)
-
-
-EXERCISES = [
-    pytest.param(load(name), exercise, id=f"{name}: {exercise.name}")
-    for name in modules()
-    for exercise in load(name).exercises
-]
-
-
-@pytest.mark.parametrize(("calculator", "exercise"), EXERCISES)
-def test_exercises_draw_questions_whose_slips_are_wrong(calculator, exercise) -> None:  # type: ignore[no-untyped-def]
-    words = set()
-    for seed in range(60):
-        question = draw_question(calculator, exercise, seed)
-        assert question == draw_question(calculator, exercise, seed)
-        assert "{" not in question.words
-        for slip in question.slips.values():
-            assert abs(slip - question.answer) > within(exercise, question.answer)
-        words.add(question.words)
-    possible = math.prod(_count(span) for span in exercise.draw.values())
-    # Drawn at random, so a few of the possible ones may be missing.
-    assert len(words) >= min(20, 0.75 * possible), "the questions are hardly different"

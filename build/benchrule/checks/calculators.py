@@ -13,7 +13,7 @@ from calculators.engine.registry import modules
 from ..examples import example_of
 from ..handbook import Handbook
 from ..problems import Problem, place
-from ..proof import faults_of, proof_of
+from ..proof import faults_of, proof_of, undrawable
 from ..references import FENCE, blank
 from .references import BLOCK
 
@@ -39,6 +39,8 @@ def find_problems(handbook: Handbook) -> Iterator[Problem]:
             yield Problem(file, line, fault, "mend the declaration")
         if faults:
             continue
+        for fault in undrawable(handbook, calculator):
+            yield Problem(file, line, fault, "widen its draw, or move its slips apart")
         for check, figures in zip(calculator.checks, proof_of(handbook, calculator), strict=True):
             for one in figures:
                 if not one["agrees"]:

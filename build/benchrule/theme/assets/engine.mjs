@@ -60,10 +60,11 @@ export class Engine {
     return Promise.all([ready, this.#prepared.get(calculator)]);
   }
 
-  /** Asks the door; the answer is parsed JSON. Rejects when it takes too long or cannot start. */
-  async ask(what, request) {
+  /** Asks a door; the answer is parsed JSON. Rejects when it takes too long or cannot start. */
+  async ask(what, request, limitMs = ANSWER_LIMIT_MS) {
     await this.prepare(request.calculator);
-    return this.#post({ ask: what, text: JSON.stringify(request) }, ANSWER_LIMIT_MS, () => {
+    const text = typeof request === "string" ? request : JSON.stringify(request);
+    return this.#post({ ask: what, text }, limitMs, () => {
       this.#drop(new TookTooLong());
       this.prepare(request.calculator).catch(() => {}); // a fresh worker, ready for the next entry
     });

@@ -2,14 +2,18 @@
 // full load.
 import { Engine } from "./engine.mjs";
 import { CalculatorForm } from "./form.mjs";
+import { Learning } from "./learning.mjs";
 import { attachLookUp } from "./look_up.mjs";
 import { attachMeasuring } from "./measure.mjs";
 import { attachModelChoices, chosenModel, showModel } from "./model.mjs";
+import { attachPractice } from "./practice.mjs";
+import { attachProgress } from "./progress.mjs";
 import { attachRevisions } from "./revisions.mjs";
 import { remembered } from "./store.mjs";
 
 const runtime = new URL("../../runtime/RUNTIME_KEY/", import.meta.url);
 const engine = new Engine(runtime);
+const learning = new Learning(engine, new URL("BANK_FILE", import.meta.url));
 const forms = new Map();
 
 function attach() {
@@ -18,6 +22,8 @@ function attach() {
   attachLookUp();
   attachMeasuring(engine);
   attachRevisions();
+  attachPractice(learning);
+  attachProgress(learning);
   for (const section of document.querySelectorAll("[data-calculator]")) {
     if (forms.has(section)) continue;
     const form = new CalculatorForm(section, engine);

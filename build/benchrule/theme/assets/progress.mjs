@@ -1,0 +1,63 @@
+// How far the reader of this device has come, station by station; export, import, wipe.
+import { exportAll, history, importAll, keeps, wipe } from "./device.mjs";
+import { make, save } from "./elements.mjs";
+
+export function attachProgress(learning) {
+  const section = document.querySelector("[data-progress]:not([data-live])");
+  if (!section) return;
+  section.dataset.live = "";
+  const said = make("p", { role: "status", className: "br-progress-said" });
+  const table = make("div", { className: "br-scroll" });
+  const file = make("input", { type: "file", accept: "application/json,.json", className: "br-for-readers", id: "br-progress-file",
+    onchange: () => take(file, said).then(() => show(table, said, learning)) });
+  section.replaceChildren(said, table, make("p", { className: "br-practice-do" },
+    make("button", { type: "button", className: "br-button", onclick: async () => {
+      save("benchrule-progress.json", JSON.stringify(await exportAll()), "application/json");
+    } }, "Save to a file"),
+    make("label", { className: "br-button", htmlFor: file.id }, "Take in a file"), file,
+    make("button", { type: "button", className: "br-button br-danger", onclick: async () => {
+      if (!confirm("Wipe all answers and everything under way on this device? This cannot be undone.")) return;
+      await wipe();
+      said.textContent = "Wiped. Nothing is kept on this device now.";
+      await show(table, said, learning);
+    } }, "Wipe"),
+  ));
+  show(table, said, learning);
+}
+
+async function show(table, said, learning) {
+  const answers = await history();
+  if (!(await keeps())) said.textContent = "This browser keeps nothing: what is practised here is lost when the page is left.";
+  if (!answers.length) {
+    table.replaceChildren(make("p", {}, "Nothing practised on this device yet. Each station's page ends with practice."));
+    return;
+  }
+  try {
+    const { stations } = await learning.ask({ do: "progress", history: answers });
+    const rows = await Promise.all(stations.filter(({ answers: count }) => count).map(async (station) => {
+      const link = await learning.link([`${station.page}#practice`, station.title]);
+      return make("tr", {},
+        make("th", { scope: "row" }, make("a", { href: link.href }, link.words)),
+        ...[station.exercises, station.tried, station.learned, station.answers, station.right].map((value) => make("td", {}, String(value))));
+    }));
+    table.replaceChildren(make("table", { className: "br-progress" },
+      make("caption", {}, `${answers.length} answers on this device. An exercise counts as learned after three right answers in a row.`),
+      make("thead", {}, make("tr", {}, ...["Station", "Exercises", "Tried", "Learned", "Answers", "Right"].map((words) => make("th", { scope: "col" }, words)))),
+      make("tbody", {}, ...rows)));
+  } catch (error) {
+    table.replaceChildren(make("p", { className: "br-error" }, `${answers.length} answers are kept on this device, but they cannot be shown: ${error.message}`));
+  }
+}
+
+async function take(file, said) {
+  const [chosen] = file.files;
+  if (!chosen) return;
+  try {
+    if (chosen.size > 20_000_000) throw new Error("The file is too large to be a progress file.");
+    const fresh = await importAll(await chosen.text());
+    said.textContent = `${fresh} new answers were taken in; what was here stays.`;
+  } catch (error) {
+    said.textContent = error.message;
+  }
+  file.value = "";
+}
