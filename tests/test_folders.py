@@ -16,7 +16,7 @@ LAYERS = [
     {"data"},
     {"handbook", "calc_text"},
     {"models", "measuring", "station_parts", "proof", "examples"},
-    {"places", "plain_words"},
+    {"places", "plain_words", "learning_pages"},
     {"checks", "generated_pages"},
     {"search_entries"},
     {"exercise_bank"},

@@ -1,6 +1,7 @@
 """The pages that no author writes: lists made from the data, one page a calculator."""
 
 from .handbook import Handbook
+from .learning_pages import learning_links, learning_pages
 
 LISTS = {
     "tolerances.md": (
@@ -46,14 +47,7 @@ def generated_pages(handbook: Handbook) -> dict[str, str]:
         "project: what the source has, what we have, and the difference. The same checks run whenever "
         "the handbook is built, and the build stops where one fails.\n\n/// how-we-know\n///\n"
     )
-    pages["learning/index.md"] = (
-        "---\nhide: [toc]\n---\n\n# Practice\n\nEvery station ends with practice: exercises with "
-        "fresh figures each time, marked on the spot, with the reason where an answer is wrong. "
-        "What went wrong comes back soon, what is learned comes back late. Your answers stay on this "
-        "device: no account, no server.\n\nThis is practice, not an examination: nobody watches "
-        "who types. Skill of the hand is shown at the bench and signed off by a person.\n\n"
-        "## On this device\n\n/// progress\n///\n"
-    )
+    pages |= learning_pages(handbook)
     for name, calculator in handbook.calculators.items():
         stations = [
             f"[[station:{station.id}]]"
@@ -118,7 +112,7 @@ def navigation(handbook: Handbook) -> list[dict[str, object]]:
                 ),
             ]
         },
-        {"Learning": [{"Practice": "learning/index.md"}]},
+        learning_links(handbook),
         {"Models": _entry_links(handbook, "models", "All models")},
         {"Woods": _entry_links(handbook, "materials", "All woods")},
         {

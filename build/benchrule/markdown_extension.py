@@ -37,6 +37,7 @@ from .faces.look_up import gauges_json, look_up, station_table
 from .faces.practice import calculator_practice, station_practice
 from .faces.revisions import revision_table
 from .faces.shop_map import calculator_cards, shop_map, station_foot, station_head
+from .faces.sign_off import sign_off_list, sign_off_sheet
 from .faces.term_links import TermLinks, linked_terms
 from .handbook import Handbook, Station
 from .phrases import Phrases
@@ -246,6 +247,14 @@ def _practice(context: Context, argument: str, inner: str, presets: dict[str, An
     return station_practice(context.handbook, _station(context))
 
 
+def _live_place(name: str) -> str:
+    """A place that the script fills in."""
+    return (
+        f'<div class="br-practice-live" data-{name}><p>This needs the page\'s script: it works on '
+        "this device, without a server.</p></div>"
+    )
+
+
 MAKERS: dict[str, Callable[[Context, str, str, dict[str, Any]], str]] = {
     "calculator": _calculator,
     "tolerances": _tolerances,
@@ -253,9 +262,12 @@ MAKERS: dict[str, Callable[[Context, str, str, dict[str, Any]], str]] = {
     "tools": _tools,
     "drawing": _drawing,
     "practice": _practice,
-    "progress": lambda *_: (
-        '<div class="br-practice-live" data-progress><p>This page shows what '
-        "was practised on this device, once its script runs.</p></div>"
+    "progress": lambda *_: _live_place("progress"),
+    "assignment-set": lambda *_: _live_place("set-assignment"),
+    "assignment-work": lambda *_: _live_place("work-assignment"),
+    "assignment-mark": lambda *_: _live_place("mark-results"),
+    "sign-off": lambda context, argument, *_: (
+        sign_off_sheet(context, argument) if argument else sign_off_list(context)
     ),
     "glossary": lambda context, *_: lists.glossary_list(context),
     "gauges": lambda context, *_: lists.gauge_table(context),

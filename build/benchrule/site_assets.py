@@ -24,6 +24,7 @@ FONTS = {
 LIBRARIES = {
     "idb.mjs": ("idb", "build/index.js"),
     "minisearch.mjs": ("minisearch", "dist/es/index.js"),
+    "uqr.mjs": ("uqr", "dist/index.mjs"),
     "stemmer.mjs": ("stemmer", "index.js"),
 }
 

@@ -13,10 +13,20 @@ export class Learning {
     this.#address = address;
   }
 
+  /** Fetches what exercises need, ahead of the first question. */
+  prepare(exercises) {
+    const calculators = exercises.map((id) => id.split("/")[0]).filter((name) => !OF_BANK.has(name));
+    return Promise.all(["learning", ...new Set(calculators)].map((name) => this.#engine.prepare(name)));
+  }
+
+  /** Every exercise of the handbook. */
+  async everyExercise() {
+    return Object.values(JSON.parse(await this.#text()).stations).flatMap(({ exercises }) => exercises);
+  }
+
   /** Asks the exercises' door; ``needs`` names the exercises whose calculators must be there. */
   async ask(request, needs = [], limitMs = LIMIT_MS) {
-    const calculators = needs.map((id) => id.split("/")[0]).filter((name) => !OF_BANK.has(name));
-    await Promise.all(["learning", ...new Set(calculators)].map((name) => this.#engine.prepare(name)));
+    await this.prepare(needs);
     let answer = await this.#engine.ask("learn", request, limitMs);
     if (answer.needs_bank) {
       // A worker that has just started, or one that took the place of another.

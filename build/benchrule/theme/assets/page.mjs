@@ -8,6 +8,9 @@ import { attachMeasuring } from "./measure.mjs";
 import { attachModelChoices, chosenModel, showModel } from "./model.mjs";
 import { attachPractice } from "./practice.mjs";
 import { attachProgress } from "./progress.mjs";
+import { attachMarking } from "./mark_results.mjs";
+import { attachSetting } from "./set_assignment.mjs";
+import { attachWork } from "./work_assignment.mjs";
 import { attachRevisions } from "./revisions.mjs";
 import { remembered } from "./store.mjs";
 
@@ -24,6 +27,9 @@ function attach() {
   attachRevisions();
   attachPractice(learning);
   attachProgress(learning);
+  attachSetting(learning);
+  attachWork(learning);
+  attachMarking(learning);
   for (const section of document.querySelectorAll("[data-calculator]")) {
     if (forms.has(section)) continue;
     const form = new CalculatorForm(section, engine);

@@ -1,0 +1,52 @@
+// The trainer's marking: an assignment's file and any number of results; every answer is marked again.
+import { make, save } from "./elements.mjs";
+import { field, openToPrint, sentence } from "./set_assignment.mjs";
+
+const LIMIT_MS = 300_000;
+const LARGEST_FILE = 2_000_000;
+
+export function attachMarking(learning) {
+  const section = document.querySelector("[data-mark-results]:not([data-live])");
+  if (!section) return;
+  section.dataset.live = "";
+  const assignment = make("input", { type: "file", accept: "application/json,.json" });
+  const results = make("input", { type: "file", accept: "application/json,.json", multiple: true });
+  const out = make("div", { role: "status" });
+  section.replaceChildren(
+    make("form", { className: "br-learn-form", onsubmit: (event) => {
+      event.preventDefault();
+      mark(learning, assignment.files[0], [...results.files], out);
+    } },
+    field("The assignment's file", assignment), field("The result files, any number", results),
+    make("p", { className: "br-practice-do" }, make("button", { type: "submit", className: "br-button br-main" }, "Mark"))),
+    out,
+  );
+}
+
+async function mark(learning, assignment, results, out) {
+  const fail = (words) => out.replaceChildren(make("p", { className: "br-error" }, sentence(words)));
+  if (!assignment) return fail("choose the assignment's file first");
+  if (!results.length) return fail("choose at least one result file");
+  out.replaceChildren(make("p", { className: "br-state", "data-state": "starting" }, `Marking ${results.length} results …`));
+  try {
+    const opened = await learning.ask({ do: "open_assignment", text: await read(assignment) });
+    if (opened.refused) return fail(opened.refused);
+    const files = await Promise.all(results.map(async (file) => ({ name: file.name, text: await read(file) })));
+    const needs = opened.assignment.questions.map(([id]) => id);
+    const marked = await learning.ask({ do: "mark_class", assignment: opened.assignment, files }, needs, LIMIT_MS);
+    if (marked.refused) return fail(marked.refused);
+    const table = make("div", { className: "br-class br-scroll" });
+    table.innerHTML = marked.html; // made by the engine, which escapes all text in it
+    out.replaceChildren(make("p", { className: "br-practice-do" },
+      make("button", { type: "button", className: "br-button", onclick: () => save(`marks-${opened.assignment.id}.csv`, marked.csv, "text/csv;charset=utf-8") }, "Save as CSV"),
+      make("button", { type: "button", className: "br-button", onclick: () => openToPrint(marked.page) }, "Open to print")), table);
+  } catch (error) {
+    fail(error.message);
+  }
+  return undefined;
+}
+
+/** A file's text; one that is far too large is not read, its name says so to the marking. */
+async function read(file) {
+  return file.size > LARGEST_FILE ? `too large: ${file.size} bytes` : file.text();
+}

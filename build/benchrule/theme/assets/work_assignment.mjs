@@ -1,0 +1,212 @@
+// The trainee's page: open an assignment, work through it, stop and go on, save the result.
+//
+// Whatever is typed is on the disk before the next key: an assignment goes on where it was left.
+import { keep, kept, keptKeys } from "./device.mjs";
+import { make, save } from "./elements.mjs";
+import { markView, questionView } from "./exercise_view.mjs";
+import { field, sentence } from "./set_assignment.mjs";
+
+const LARGEST_FILE = 200_000;
+
+export function attachWork(learning) {
+  const section = document.querySelector("[data-work-assignment]:not([data-live])");
+  if (!section) return;
+  section.dataset.live = "";
+  new Work(section, learning).start();
+}
+
+class Work {
+  #section;
+  #learning;
+  #said = make("div", { role: "status" });
+
+  constructor(section, learning) {
+    this.#section = section;
+    this.#learning = learning;
+  }
+
+  start() {
+    this.#learning.everyExercise().then((all) => this.#learning.prepare(all)).catch(() => {}); // fetched while there is a network
+    window.addEventListener("hashchange", () => document.contains(this.#section) && this.#arrive());
+    this.#arrive();
+  }
+
+  #arrive() {
+    const fragment = decodeURIComponent(location.hash.slice(1));
+    if (fragment.startsWith("a1.")) this.#open({ fragment });
+    else this.#ways();
+  }
+
+  /** The ways to an assignment: one under way, a file, a link. */
+  async #ways(words = "") {
+    const keys = await keptKeys("work/");
+    const begun = (await Promise.all(keys.map(async (key) => [key, await kept(key)]))).filter(([, work]) => work);
+    const file = make("input", { type: "file", accept: "application/json,.json", id: "br-assignment-file", className: "br-for-readers", onchange: () => this.#openFile(file) });
+    const link = make("input", { name: "link", autocomplete: "off", spellcheck: false });
+    this.#section.replaceChildren(
+      words ? make("p", { className: "br-error", role: "alert" }, sentence(words)) : null,
+      ...(begun.length ? [make("h3", {}, "On this device"), make("ul", { className: "br-learn-begun" }, ...begun.map(([, work]) => make("li", {},
+        make("button", { type: "button", className: "br-button", onclick: () => this.#open({ text: JSON.stringify(work.assignment) }, work.code) },
+          `${work.assignment.title}, ${work.code}: ${work.result ? "finished" : `${Object.keys(work.given).length} answered`}`))))] : []),
+      make("h3", {}, begun.length ? "Another assignment" : "Open an assignment"),
+      make("p", { className: "br-practice-do" }, make("label", { className: "br-button br-main", htmlFor: file.id }, "Choose its file"), file),
+      make("form", { className: "br-learn-form", onsubmit: (event) => {
+        event.preventDefault();
+        this.#open({ fragment: link.value.trim().split("#").pop() });
+      } }, field("Or paste its link", link), make("p", { className: "br-practice-do" }, make("button", { type: "submit", className: "br-button" }, "Open the link"))),
+    );
+  }
+
+  async #openFile(file) {
+    const [chosen] = file.files;
+    if (!chosen) return undefined;
+    if (chosen.size > LARGEST_FILE) return this.#ways("The file is too large to be an assignment");
+    return this.#open({ text: await chosen.text() });
+  }
+
+  async #open(what, code = "") {
+    this.#section.replaceChildren(make("p", { className: "br-state", "data-state": "starting", role: "status" }, "Opening the assignment …"));
+    try {
+      const opened = await this.#learning.ask({ do: "open_assignment", ...what });
+      if (opened.refused) return this.#ways(opened.refused);
+      if (code) return await this.#begin(opened, code);
+      this.#cover(opened);
+    } catch (error) {
+      this.#ways(`the assignment cannot be opened: ${error.message}`);
+    }
+    return undefined;
+  }
+
+  /** What the assignment is, and the question for the code. */
+  #cover(opened) {
+    const { assignment } = opened;
+    const code = make("input", { name: "code", autocomplete: "off", spellcheck: false, maxLength: 8, autocapitalize: "characters", className: "br-learn-code" });
+    const count = assignment.questions.reduce((sum, [, number]) => sum + number, 0);
+    this.#said.replaceChildren();
+    this.#section.replaceChildren(
+      make("h3", {}, assignment.title),
+      assignment.word ? make("p", { className: "br-learn-word" }, assignment.word) : null,
+      make("p", {}, `${count} questions, ${count * assignment.marks} marks${assignment.due ? `, due ${assignment.due}` : ""}.`),
+      make("form", { className: "br-learn-form", onsubmit: async (event) => {
+        event.preventDefault();
+        try {
+          await this.#begin(opened, code.value.trim().toUpperCase());
+        } catch (error) {
+          this.#said.replaceChildren(make("p", { className: "br-error" }, sentence(error.message)));
+        }
+      } }, field("Your code", code), this.#said, make("p", { className: "br-practice-do" },
+        make("button", { type: "submit", className: "br-button br-main" }, "Begin"),
+        make("button", { type: "button", className: "br-button", onclick: () => this.#ways() }, "Another assignment"))),
+    );
+    code.focus({ preventScroll: true });
+  }
+
+  async #begin({ assignment }, code) {
+    const needs = assignment.questions.map(([id]) => id);
+    const { questions, refused } = await this.#learning.ask({ do: "assignment_questions", assignment, code }, needs, 60_000);
+    if (refused) throw new Error(refused);
+    const key = `work/${assignment.id}/${code}`;
+    const work = (await kept(key)) ?? { assignment, code, given: {}, began: new Date().toISOString(), result: null };
+    await keep(key, work).catch(() => {});
+    new Paper(this.#section, this.#learning, { key, work, questions, needs, leave: () => this.#ways() }).show();
+  }
+}
+
+class Paper {
+  #section;
+  #learning;
+  #key;
+  #work;
+  #questions;
+  #needs;
+  #leave;
+  #views = new Map();
+  #count = make("p", { className: "br-learn-total", role: "status" });
+  #end = make("div", { className: "br-learn-end" });
+
+  constructor(section, learning, { key, work, questions, needs, leave }) {
+    this.#section = section;
+    this.#learning = learning;
+    this.#key = key;
+    this.#work = work;
+    this.#questions = questions;
+    this.#needs = needs;
+    this.#leave = leave;
+  }
+
+  show() {
+    const { assignment, code } = this.#work;
+    const items = this.#questions.map((question) => {
+      const view = questionView(question, { onChange: (given) => this.#typed(question.number, given) });
+      this.#views.set(question.number, view);
+      const given = this.#work.given[question.number];
+      if (given !== undefined) view.set(given);
+      return make("li", { id: `br-q${question.number}` }, make("p", { className: "br-practice-title" }, question.title), view.element);
+    });
+    this.#section.replaceChildren(
+      make("h3", { tabIndex: -1 }, `${assignment.title}, ${code}`),
+      assignment.word ? make("p", { className: "br-learn-word" }, assignment.word) : null,
+      this.#count, make("ol", { className: "br-learn-paper" }, ...items), this.#end,
+    );
+    this.#tally();
+    if (this.#work.result) this.#finished(this.#work.result, this.#work.marks);
+    else this.#ask();
+  }
+
+  #typed(number, given) {
+    if (given === "" || given === null) delete this.#work.given[number];
+    else this.#work.given[number] = given;
+    this.#tally();
+    keep(this.#key, this.#work).then(
+      () => this.#count.classList.remove("br-error"),
+      () => {
+        this.#count.classList.add("br-error");
+        this.#count.textContent = "This browser cannot keep what you type: finish in one go, and save the result file.";
+      },
+    );
+  }
+
+  #tally() {
+    this.#count.textContent = `${Object.keys(this.#work.given).length} of ${this.#questions.length} answered; kept on this device.`;
+  }
+
+  #ask() {
+    this.#end.replaceChildren(make("p", { className: "br-practice-do" },
+      make("button", { type: "button", className: "br-button br-main", onclick: () => this.#finish() }, "Finish"),
+      make("button", { type: "button", className: "br-button", onclick: this.#leave }, "Stop here, go on later")));
+  }
+
+  async #finish() {
+    const open = this.#questions.length - Object.keys(this.#work.given).length;
+    if (!confirm(open ? `${open} questions are not answered. Finish all the same?` : "Finish? The answers cannot be changed after this.")) return;
+    try {
+      const { assignment, code, given, began } = this.#work;
+      const made = await this.#learning.ask({ do: "make_result", assignment, code, given, began, saved: new Date().toISOString() }, this.#needs, 60_000);
+      if (made.refused) throw new Error(made.refused);
+      this.#work.result = made.text;
+      this.#work.marks = { score: made.score, of: made.of, marks: made.marks };
+      await keep(this.#key, this.#work).catch(() => {});
+      this.#finished(this.#work.result, this.#work.marks);
+    } catch (error) {
+      this.#end.prepend(make("p", { className: "br-error", role: "alert" }, sentence(error.message)));
+    }
+  }
+
+  async #finished(text, { score, of, marks }) {
+    for (const mark of marks) {
+      const view = this.#views.get(mark.number);
+      if (!view) continue;
+      view.lock(mark.answer);
+      const link = await this.#learning.link(mark.read).catch(() => null);
+      view.element.parentElement.querySelector(".br-mark")?.remove();
+      view.element.after(markView(mark, link));
+    }
+    const { assignment, code } = this.#work;
+    const button = make("button", { type: "button", className: "br-button br-main", onclick: () => save(`result-${assignment.id}-${code}.json`, text, "application/json") }, "Save the result file");
+    this.#end.replaceChildren(
+      make("p", { className: "br-learn-score" }, make("strong", {}, `${score} of ${of} marks`), ". Your trainer marks it again from the file."),
+      make("p", { className: "br-practice-do" }, button, make("button", { type: "button", className: "br-button", onclick: this.#leave }, "Close")),
+    );
+    button.focus({ preventScroll: true });
+  }
+}
