@@ -14,25 +14,27 @@ let refused = false;
 
 async function database() {
   if (refused) return null;
-  opened ??= openDB("benchrule", 1, {
-    upgrade(db) {
-      db.createObjectStore("answers", { keyPath: "id" }).createIndex("at", "at");
-      db.createObjectStore("kept");
-    },
-    blocking(_, __, event) {
-      event.target.close(); // a newer edition in another tab wants to change the store
-      opened = null;
-    },
-    terminated() {
-      opened = null;
-    },
-  });
   try {
+    opened ??= openDB("benchrule", 1, { upgrade, blocking, terminated });
     return await opened;
   } catch {
-    refused = true;
+    refused = true; // a private window, a full disk, a policy: the visit goes on in memory
     return null;
   }
+}
+
+function upgrade(db) {
+  db.createObjectStore("answers", { keyPath: "id" }).createIndex("at", "at");
+  db.createObjectStore("kept");
+}
+
+function blocking(_, __, event) {
+  event.target.close(); // a newer edition in another tab wants to change the store
+  opened = null;
+}
+
+function terminated() {
+  opened = null;
 }
 
 /** Whether answers outlast this visit. */

@@ -1,0 +1,220 @@
+"""Practice in a real browser: marked as the command line marks, kept over a power cut, exported."""
+
+import json
+import re
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page, expect
+
+from benchrule.exercise_bank import exercise_bank
+from benchrule.handbook import load_handbook
+from calculators.learning.bank import draw
+from calculators.learning.question import NUMBER, ORDER, Question
+
+from .conftest import ROOT, Site
+
+KEPT = """async (key) => {
+  const db = await new Promise((done, fail) => {
+    const open = indexedDB.open("benchrule");
+    open.onsuccess = () => done(open.result);
+    open.onerror = () => fail(open.error);
+  });
+  const found = await new Promise((done) => {
+    const ask = db.transaction("kept").objectStore("kept").get(key);
+    ask.onsuccess = () => done(ask.result ?? null);
+  });
+  db.close();
+  return found;
+}"""
+
+
+@pytest.fixture(scope="module")
+def bank() -> dict[str, Any]:
+    handbook, problems = load_handbook(ROOT, ROOT / "docs")
+    assert problems == []
+    return exercise_bank(handbook)
+
+
+def begin(page: Page, site: Site, where: str, name: str = "Practise") -> None:
+    page.goto(f"{site.address}{where}")
+    page.get_by_role("button", name=name).click()
+    expect(page.locator(".br-question")).to_be_visible(timeout=40_000)
+
+
+def asked(page: Page, key: str, bank: dict[str, Any]) -> Question:
+    """The question that stands on the page, drawn here from what the device keeps of it."""
+    expect(page.locator(".br-question")).to_be_visible()
+    page.wait_for_function(f"async (key) => Boolean(await ({KEPT})(key))", arg=key)
+    under_way = page.evaluate(KEPT, key)
+    return draw(bank, under_way["exercise"], under_way["seed"], under_way["grade"], under_way["units"])
+
+
+def answer(page: Page, question: Question, text: str | None = None) -> None:
+    """Gives an answer: the right one, or ``text``."""
+    place = page.locator(".br-question")
+    if question.kind == NUMBER:
+        place.get_by_role("textbox").fill(text or question.shown)
+    elif question.kind == ORDER:
+        assert isinstance(question.answer, tuple)
+        for at, wanted in enumerate(question.answer):
+            words = question.options[wanted]
+            while place.locator("li").nth(at).locator("span").inner_text() != words:
+                place.locator("li", has_text=words).get_by_role("button", name="earlier").click()
+        if not place.get_by_role("checkbox").is_checked():
+            place.get_by_role("checkbox").check()
+    else:
+        place.locator("label").nth(int(question.answer)).click()  # type: ignore[arg-type]
+
+
+def check(page: Page) -> str:
+    page.get_by_role("button", name="Check").click()
+    expect(page.locator(".br-mark")).to_be_visible()
+    return page.locator(".br-mark").inner_text()
+
+
+def test_right_answers_are_marked_right_one_after_the_other(
+    page: Page, site: Site, bank: dict[str, Any]
+) -> None:
+    key = "practice/neck-fit"
+    begin(page, site, "stations/neck-fit/")
+    kinds = set()
+    for _ in range(8):
+        question = asked(page, key, bank)
+        assert page.locator(".br-question-words").inner_text() == question.words
+        kinds.add(question.exercise.partition("/")[0])
+        answer(page, question)
+        assert check(page).startswith("Right"), question
+        page.get_by_role("button", name="Next question").click()
+    assert len(kinds) > 1, "eight questions of one kind alone"
+
+
+def test_a_known_slip_is_named_with_its_reason_and_the_steps(
+    page: Page, site: Site, bank: dict[str, Any]
+) -> None:
+    begin(page, site, "calculators/fret-spacing/")
+    for _ in range(6):  # until a question with a number comes
+        question = asked(page, "practice/calculator-fret-spacing", bank)
+        if question.kind == NUMBER:
+            break
+        answer(page, question)
+        check(page)
+        page.get_by_role("button", name="Next question").click()
+    slip = question.slips[0]
+    answer(page, question, slip.shown)
+    words = check(page)
+    assert words.startswith("A known slip") and slip.why in words and question.shown in words
+    page.get_by_text("The way there, with your figures").click()
+    assert page.locator(".br-mark .br-steps li").count() == len(question.steps)
+
+
+def test_what_cannot_be_read_is_no_answer(page: Page, site: Site, bank: dict[str, Any]) -> None:
+    begin(page, site, "calculators/saddle-height/")
+    question = asked(page, "practice/calculator-saddle-height", bank)
+    page.get_by_role("button", name="Check").click()
+    expect(page.locator(".br-practice-live .br-error")).to_have_text("Give an answer first.")
+    if question.kind == NUMBER:
+        page.get_by_role("textbox", name="Your answer").fill("two <b>turns</b>")
+        page.get_by_role("button", name="Check").click()
+        expect(page.locator(".br-practice-live .br-error")).to_contain_text("is not a number")
+        assert page.locator(".br-mark").count() == 0
+
+
+def test_a_power_cut_loses_nothing(
+    browser: Browser, site: Site, bank: dict[str, Any], tmp_path: Path
+) -> None:
+    """The tab is killed with a question half answered; the same question stands there again."""
+    context = browser.new_context()
+    page = context.new_page()
+    begin(page, site, "calculators/string-tension/")
+    question = asked(page, "practice/calculator-string-tension", bank)
+    if question.kind == NUMBER:
+        page.get_by_role("textbox", name="Your answer").fill("12.345")
+    else:
+        page.locator(".br-question label").nth(1).click()
+    page.wait_for_function(
+        f"async (key) => (await ({KEPT})(key)).given !== null", arg="practice/calculator-string-tension"
+    )
+    page.close()
+    page = context.new_page()
+    begin(page, site, "calculators/string-tension/", "Go on practising")
+    assert asked(page, "practice/calculator-string-tension", bank) == question
+    if question.kind == NUMBER:
+        expect(page.get_by_role("textbox", name="Your answer")).to_have_value("12.345")
+    else:
+        expect(page.locator(".br-question input").nth(1)).to_be_checked()
+    context.close()
+
+
+def practised(context: BrowserContext, site: Site, bank: dict[str, Any]) -> Page:
+    """A page of progress after two answers."""
+    page = context.new_page()
+    begin(page, site, "stations/polishing/")
+    for turn in range(2):
+        if turn:
+            page.get_by_role("button", name="Next question").click()
+            expect(page.locator(".br-mark")).to_have_count(0)
+        answer(page, asked(page, "practice/polishing", bank))
+        check(page)
+    page.goto(f"{site.address}learning/")
+    expect(page.locator(".br-progress tbody tr")).to_have_count(1, timeout=30_000)
+    return page
+
+
+def test_progress_is_shown_exported_wiped_and_taken_in_again(
+    browser: Browser, site: Site, bank: dict[str, Any], tmp_path: Path
+) -> None:
+    context = browser.new_context(accept_downloads=True)
+    page = practised(context, site, bank)
+    row = page.locator(".br-progress tbody tr").inner_text().split()
+    assert row[0] == "Polishing" and row[-2:] == ["2", "2"]
+    with page.expect_download() as download:
+        page.get_by_role("button", name="Save to a file").click()
+    file = tmp_path / "progress.json"
+    download.value.save_as(file)
+    saved = json.loads(file.read_text())
+    assert [one["verdict"] for one in saved["answers"]] == ["right", "right"]
+
+    page.once("dialog", lambda dialog: dialog.accept())
+    page.get_by_role("button", name="Wipe").click()
+    expect(page.locator("[data-progress]")).to_contain_text("Nothing practised on this device yet")
+    entry = page.locator("#br-progress-file")
+    entry.set_input_files(file)
+    expect(page.locator(".br-progress tbody tr")).to_have_count(1, timeout=30_000)
+    entry.set_input_files(file)
+    expect(page.locator(".br-progress-said")).to_contain_text("0 new answers")
+    for name, text, words in (
+        ("cut.json", file.read_text()[:-20], "cut off"),
+        ("other.json", '{"benchrule": "result", "version": 1}', "not a progress file"),
+        ("bad.json", json.dumps({**saved, "answers": [{"id": 1}]}), "damaged"),
+    ):
+        entry.set_input_files({"name": name, "mimeType": "application/json", "buffer": text.encode()})
+        expect(page.locator(".br-progress-said")).to_contain_text(re.compile(words))
+    expect(page.locator(".br-progress tbody tr")).to_have_count(1)
+    context.close()
+
+
+def test_where_nothing_can_be_kept_it_is_said_and_practice_goes_on(
+    browser: Browser, site: Site, bank: dict[str, Any]
+) -> None:
+    context = browser.new_context()
+    context.add_init_script(
+        "IDBFactory.prototype.open = () => { throw new DOMException('refused', 'SecurityError'); }"
+    )
+    page = context.new_page()
+    page.goto(f"{site.address}stations/polishing/")
+    page.get_by_role("button", name="Practise").click()
+    question = page.locator(".br-question")
+    expect(question).to_be_visible(timeout=40_000)
+    if question.get_by_role("textbox").count():
+        question.get_by_role("textbox").fill("1")
+    elif question.get_by_role("radio").count():
+        question.locator("label").first.click()
+    else:
+        question.get_by_role("checkbox").check()
+    check(page)
+    expect(page.locator(".br-practice-result .br-error")).to_contain_text("did not keep the answer")
+    page.get_by_role("button", name="Next question").click()
+    expect(page.locator(".br-mark")).to_have_count(0)
+    context.close()
