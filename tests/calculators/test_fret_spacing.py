@@ -8,6 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as some
 
 from calculators.engine import door
+from calculators.engine.compute import work_out
+from calculators.engine.registry import load
 
 scales = some.floats(150, 1200)
 divisions = some.integers(5, 72)
@@ -89,3 +91,22 @@ def test_fan_positions_lie_on_strings_of_the_right_length() -> None:
     flare = values["flare"]
     assert math.hypot(values["bass_run"], flare) == pytest.approx(660)
     assert math.hypot(values["treble_run"], flare) == pytest.approx(635)
+
+
+def test_the_first_slot_is_the_tables_and_the_divisors() -> None:
+    worked = work_out(load("fret-spacing"), {"scale_length": 612.4, "frets": 15})
+    assert not isinstance(worked, list)
+    first = worked.values["first_slot"]
+    assert first == pytest.approx(worked.tables["slots"][0]["from_nut"])
+    assert first == pytest.approx(612.4 / worked.values["divisor"])
+
+
+def test_pitch_off_on_a_fan_is_that_of_the_string_left() -> None:
+    """1200 log2 of the true string over the string to the mark, for each of the two strings."""
+    worked = work_out(load("fret-spacing"), {"layout": "fanned", "rule": "1 mm"})
+    assert not isinstance(worked, list)
+    for row in worked.tables["fan"]:
+        for side in ("bass", "treble"):
+            scale = worked.values[f"{side}_scale_length"]
+            true, marked = scale - row[f"{side}_from_nut"], scale - row[f"{side}_mark"]
+            assert row[f"{side}_cents"] == pytest.approx(1200 * math.log2(true / marked), abs=1e-9)
