@@ -13,6 +13,11 @@ export function make(name, attributes = {}, ...children) {
   return element;
 }
 
+/** Puts children into an element in place of what is there; nothing where a child is nothing. */
+export function fill(element, ...children) {
+  element.replaceChildren(...children.filter((child) => child !== null && child !== undefined));
+}
+
 /** Hands a text to the reader as a file. */
 export function save(name, text, type) {
   const address = URL.createObjectURL(new Blob([text], { type }));

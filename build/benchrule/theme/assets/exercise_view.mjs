@@ -1,5 +1,5 @@
 // One question on the page: its words, a place for the answer, and what it was worth.
-import { make } from "./elements.mjs";
+import { fill, make } from "./elements.mjs";
 
 const VERDICTS = {
   right: ["Right", "good"], rounded: ["Rounded too far", "fair"], unit: ["Wrong unit", "bad"],
@@ -88,7 +88,7 @@ function orderEntry(question, id, onChange) {
     type: "button", className: "br-button", "aria-label": `${question.options[order[at]]}: ${words}`,
     "data-by": String(by), disabled: at + by < 0 || at + by >= order.length, onclick: () => move(at, by),
   }, sign);
-  const lay = () => list.replaceChildren(...order.map((place, at) => make("li", {},
+  const lay = () => fill(list, ...order.map((place, at) => make("li", {},
     make("span", {}, question.options[place]), button(at, -1, "↑", "earlier"), button(at, 1, "↓", "later"),
   )));
   lay();

@@ -33,6 +33,10 @@ export class Learning {
       await this.#engine.ask("bank", await this.#text(), limitMs);
       answer = await this.#engine.ask("learn", request, limitMs);
     }
+    if (answer.needs) {
+      await this.prepare(answer.needs);
+      answer = await this.#engine.ask("learn", request, limitMs);
+    }
     return answer;
   }
 

@@ -1,5 +1,5 @@
 // The trainer's marking: an assignment's file and any number of results; every answer is marked again.
-import { make, save } from "./elements.mjs";
+import { fill, make, save } from "./elements.mjs";
 import { field, openToPrint, sentence } from "./set_assignment.mjs";
 
 const LIMIT_MS = 300_000;
@@ -12,7 +12,7 @@ export function attachMarking(learning) {
   const assignment = make("input", { type: "file", accept: "application/json,.json" });
   const results = make("input", { type: "file", accept: "application/json,.json", multiple: true });
   const out = make("div", { role: "status" });
-  section.replaceChildren(
+  fill(section,
     make("form", { className: "br-learn-form", onsubmit: (event) => {
       event.preventDefault();
       mark(learning, assignment.files[0], [...results.files], out);
@@ -24,10 +24,10 @@ export function attachMarking(learning) {
 }
 
 async function mark(learning, assignment, results, out) {
-  const fail = (words) => out.replaceChildren(make("p", { className: "br-error" }, sentence(words)));
+  const fail = (words) => fill(out, make("p", { className: "br-error" }, sentence(words)));
   if (!assignment) return fail("choose the assignment's file first");
   if (!results.length) return fail("choose at least one result file");
-  out.replaceChildren(make("p", { className: "br-state", "data-state": "starting" }, `Marking ${results.length} results …`));
+  fill(out, make("p", { className: "br-state", "data-state": "starting" }, `Marking ${results.length} results …`));
   try {
     const opened = await learning.ask({ do: "open_assignment", text: await read(assignment) });
     if (opened.refused) return fail(opened.refused);
@@ -35,11 +35,12 @@ async function mark(learning, assignment, results, out) {
     const needs = opened.assignment.questions.map(([id]) => id);
     const marked = await learning.ask({ do: "mark_class", assignment: opened.assignment, files }, needs, LIMIT_MS);
     if (marked.refused) return fail(marked.refused);
-    const table = make("div", { className: "br-class br-scroll" });
+    const table = make("div", { className: "br-scroll", role: "region", tabIndex: 0, "aria-label": "Marks" });
     table.innerHTML = marked.html; // made by the engine, which escapes all text in it
-    out.replaceChildren(make("p", { className: "br-practice-do" },
+    for (const details of table.querySelectorAll("details")) details.classList.add("br-fold");
+    fill(out, make("p", { className: "br-practice-do" },
       make("button", { type: "button", className: "br-button", onclick: () => save(`marks-${opened.assignment.id}.csv`, marked.csv, "text/csv;charset=utf-8") }, "Save as CSV"),
-      make("button", { type: "button", className: "br-button", onclick: () => openToPrint(marked.page) }, "Open to print")), table);
+      make("button", { type: "button", className: "br-button", onclick: () => openToPrint(marked.document) }, "Open to print")), table);
   } catch (error) {
     fail(error.message);
   }

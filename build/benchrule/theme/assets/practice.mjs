@@ -1,6 +1,6 @@
 // Practice at the end of a page: one question after the other, what went wrong comes back.
 import { addAnswer, history, keep, keeps, kept, letGo, newId } from "./device.mjs";
-import { make } from "./elements.mjs";
+import { fill, make } from "./elements.mjs";
 import { CannotStart } from "./engine.mjs";
 import { markView, questionView, stepList } from "./exercise_view.mjs";
 import { remember, remembered } from "./store.mjs";
@@ -34,7 +34,7 @@ class Practice {
 
   async #offer() {
     const begun = await kept(this.#key);
-    this.#section.replaceChildren(make("button", {
+    fill(this.#section, make("button", {
       type: "button", className: "br-button br-main", onclick: () => this.#start(begun),
     }, begun ? "Go on practising" : "Practise"), make("p", { className: "br-help" },
       `${this.#exercises.length} exercises, drawn anew each time. What went wrong comes back.`));
@@ -42,7 +42,7 @@ class Practice {
   }
 
   async #start(begun) {
-    this.#section.replaceChildren(this.#state("Getting ready …"));
+    fill(this.#section, this.#state("Getting ready …"));
     try {
       if (begun && this.#exercises.includes(begun.exercise)) await this.#ask(begun, true);
       else await this.#next();
@@ -88,7 +88,7 @@ class Practice {
     const result = make("div", { className: "br-practice-result" });
     const check = make("button", { type: "button", className: "br-button br-main", onclick: () => this.#check(view) }, "Check");
     const next = make("button", { type: "button", className: "br-button br-main", hidden: true, onclick: () => this.#go() }, "Next question");
-    this.#section.replaceChildren(
+    fill(this.#section,
       this.#bar(question), view.element, this.#hints(question), result,
       make("p", { className: "br-practice-do" }, check, next, this.#stop()),
     );
@@ -125,7 +125,7 @@ class Practice {
       const { exercise, seed, grade, units } = this.#now;
       const hint = await this.#learning.ask({ do: "hint", exercise, seed, grade, units, count }, [exercise]);
       open = count;
-      place.replaceChildren(stepList(hint.steps));
+      fill(place, stepList(hint.steps));
       more.hidden = hint.left === 0;
       more.textContent = hint.left ? `Show the next step (${hint.left} left)` : "";
     };
@@ -140,13 +140,13 @@ class Practice {
     const given = view.value();
     const { result, check, next } = this.#section.parts;
     if (given === null || given === "") {
-      result.replaceChildren(make("p", { className: "br-error", role: "status" }, "Give an answer first."));
+      fill(result, make("p", { className: "br-error", role: "status" }, "Give an answer first."));
       return undefined;
     }
     try {
       const marked = await this.#learning.ask({ do: "mark", exercise, seed, grade, units, given }, [exercise]);
       if (marked.verdict === "unreadable") {
-        result.replaceChildren(make("p", { className: "br-error", role: "status" }, marked.words));
+        fill(result, make("p", { className: "br-error", role: "status" }, marked.words));
         return undefined;
       }
       this.#marked = true;
@@ -156,7 +156,7 @@ class Practice {
       }).then(() => true, () => false);
       await letGo(this.#key).catch(() => {});
       view.lock(marked.answer);
-      result.replaceChildren(markView(marked, await this.#learning.link(marked.read)));
+      fill(result, markView(marked, await this.#learning.link(marked.read)));
       if (!stored || !(await keeps())) {
         result.append(make("p", { className: "br-error" }, "This browser did not keep the answer: its store is full or closed."));
       }
@@ -186,6 +186,6 @@ class Practice {
       ? "The exercises cannot start here. The questions below are on paper; load the page again to try once more."
       : `This did not work: ${error.message || "it took too long"}. Nothing is lost.`;
     const again = make("button", { type: "button", className: "br-button", onclick: () => this.#offer() }, "Try again");
-    this.#section.replaceChildren(make("p", { className: "br-error", role: "alert" }, words), again);
+    fill(this.#section, make("p", { className: "br-error", role: "alert" }, words), again);
   }
 }

@@ -1,16 +1,16 @@
 // How far the reader of this device has come, station by station; export, import, wipe.
 import { exportAll, history, importAll, keeps, wipe } from "./device.mjs";
-import { make, save } from "./elements.mjs";
+import { fill, make, save } from "./elements.mjs";
 
 export function attachProgress(learning) {
   const section = document.querySelector("[data-progress]:not([data-live])");
   if (!section) return;
   section.dataset.live = "";
   const said = make("p", { role: "status", className: "br-progress-said" });
-  const table = make("div", { className: "br-scroll" });
+  const table = make("div", { className: "br-scroll", role: "region", tabIndex: 0, "aria-label": "Progress" });
   const file = make("input", { type: "file", accept: "application/json,.json", className: "br-for-readers", id: "br-progress-file",
     onchange: () => take(file, said).then(() => show(table, said, learning)) });
-  section.replaceChildren(said, table, make("p", { className: "br-practice-do" },
+  fill(section, said, table, make("p", { className: "br-practice-do" },
     make("button", { type: "button", className: "br-button", onclick: async () => {
       save("benchrule-progress.json", JSON.stringify(await exportAll()), "application/json");
     } }, "Save to a file"),
@@ -29,7 +29,7 @@ async function show(table, said, learning) {
   const answers = await history();
   if (!(await keeps())) said.textContent = "This browser keeps nothing: what is practised here is lost when the page is left.";
   if (!answers.length) {
-    table.replaceChildren(make("p", {}, "Nothing practised on this device yet. Each station's page ends with practice."));
+    fill(table, make("p", {}, "Nothing practised on this device yet. Each station's page ends with practice."));
     return;
   }
   try {
@@ -40,12 +40,12 @@ async function show(table, said, learning) {
         make("th", { scope: "row" }, make("a", { href: link.href }, link.words)),
         ...[station.exercises, station.tried, station.learned, station.answers, station.right].map((value) => make("td", {}, String(value))));
     }));
-    table.replaceChildren(make("table", { className: "br-progress" },
+    fill(table, make("table", { className: "br-progress" },
       make("caption", {}, `${answers.length} answers on this device. An exercise counts as learned after three right answers in a row.`),
       make("thead", {}, make("tr", {}, ...["Station", "Exercises", "Tried", "Learned", "Answers", "Right"].map((words) => make("th", { scope: "col" }, words)))),
       make("tbody", {}, ...rows)));
   } catch (error) {
-    table.replaceChildren(make("p", { className: "br-error" }, `${answers.length} answers are kept on this device, but they cannot be shown: ${error.message}`));
+    fill(table, make("p", { className: "br-error" }, `${answers.length} answers are kept on this device, but they cannot be shown: ${error.message}`));
   }
 }
 

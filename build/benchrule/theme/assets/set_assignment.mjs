@@ -1,6 +1,6 @@
 // The trainer's page: choose exercises, get a file, a link, its code and sheets to print.
 import { newId } from "./device.mjs";
-import { make, save } from "./elements.mjs";
+import { fill, make, save } from "./elements.mjs";
 import { qrPicture } from "./qr_picture.mjs";
 
 const NUMBERS = [["trainees", "Trainees", 12, 1, 200], ["marks", "Marks a question", 2, 1, 20]];
@@ -18,6 +18,7 @@ class Setting {
   #section;
   #learning;
   #counts = new Map();
+  #chosen = [];
   #total = make("p", { className: "br-learn-total", role: "status" });
   #made = make("div", { className: "br-learn-made" });
 
@@ -27,14 +28,14 @@ class Setting {
   }
 
   async start() {
-    this.#section.replaceChildren(make("p", { className: "br-state", "data-state": "starting" }, "Getting the exercises …"));
+    fill(this.#section, make("p", { className: "br-state", "data-state": "starting" }, "Getting the exercises …"));
     try {
       const { stations, refused } = await this.#learning.ask({ do: "catalogue" }, await this.#learning.everyExercise());
       if (refused) throw new Error(refused);
-      this.#section.replaceChildren(this.#form(stations), this.#made);
+      fill(this.#section, this.#form(stations), this.#made);
       this.#count();
     } catch (error) {
-      this.#section.replaceChildren(make("p", { className: "br-error", role: "alert" }, `Assignments cannot be made here: ${error.message}. Load the page again to try once more.`));
+      fill(this.#section, make("p", { className: "br-error", role: "alert" }, `Assignments cannot be made here: ${error.message}. Load the page again to try once more.`));
     }
   }
 
@@ -60,22 +61,29 @@ class Setting {
   }
 
   #station(station) {
-    const summary = make("summary", {}, station.title);
     const chosen = make("span", { className: "br-learn-chosen" });
-    summary.append(" ", chosen);
-    return make("details", { className: "br-learn-station" }, summary,
+    this.#chosen.push([station, chosen]);
+    return make("details", { className: "br-fold br-learn-station" }, make("summary", {}, station.title, " ", chosen),
       ...station.exercises.map(({ id, title }) => make("label", { className: "br-learn-exercise" },
         make("input", {
           type: "number", min: "0", max: "20", value: "0", inputMode: "numeric", "aria-label": `Questions of ${title}`,
-          oninput: (event) => {
-            const count = Math.max(0, Math.min(20, Math.trunc(Number(event.target.value)) || 0));
-            if (count) this.#counts.set(id, count);
-            else this.#counts.delete(id);
-            const here = station.exercises.reduce((sum, one) => sum + (this.#counts.get(one.id) ?? 0), 0);
-            chosen.textContent = here ? `${here} chosen` : "";
-            this.#count();
-          },
+          "data-exercise": id, oninput: (event) => this.#choose(id, event.target),
         }), make("span", {}, title))));
+  }
+
+  /** An exercise may be practised at several stations: it is one choice, wherever it is made. */
+  #choose(id, entry) {
+    const count = Math.max(0, Math.min(20, Math.trunc(Number(entry.value)) || 0));
+    if (count) this.#counts.set(id, count);
+    else this.#counts.delete(id);
+    for (const other of this.#section.querySelectorAll(`[data-exercise="${id}"]`)) {
+      if (other !== entry) other.value = String(count);
+    }
+    for (const [station, chosen] of this.#chosen) {
+      const here = station.exercises.reduce((sum, one) => sum + (this.#counts.get(one.id) ?? 0), 0);
+      chosen.textContent = here ? `${here} chosen` : "";
+    }
+    this.#count();
   }
 
   #count() {
@@ -95,7 +103,7 @@ class Setting {
       if (made.refused) throw new Error(made.refused);
       this.#show(made);
     } catch (error) {
-      this.#made.replaceChildren(make("p", { className: "br-error", role: "alert" }, sentence(error.message)));
+      fill(this.#made, make("p", { className: "br-error", role: "alert" }, sentence(error.message)));
     }
     this.#made.scrollIntoView({ block: "nearest" });
   }
@@ -104,12 +112,16 @@ class Setting {
     const link = new URL("../work/#", location.href.split("#")[0]).href + fragment;
     const name = `assignment-${assignment.id}`;
     const needs = assignment.questions.map(([id]) => id);
-    const print = (what, extra = {}) => async () => {
-      const { html, refused } = await this.#learning.ask({ do: what, assignment, ...extra }, needs, 60_000);
-      if (refused) throw new Error(refused);
-      openToPrint(html);
+    const print = (what) => async () => {
+      try {
+        const { document: page, refused } = await this.#learning.ask({ do: what, assignment }, needs, 60_000);
+        if (refused) throw new Error(refused);
+        openToPrint(page);
+      } catch (error) {
+        this.#made.prepend(make("p", { className: "br-error", role: "alert" }, sentence(error.message)));
+      }
     };
-    this.#made.replaceChildren(
+    fill(this.#made,
       make("h3", { tabIndex: -1 }, "The assignment"),
       make("p", { className: "br-practice-do" },
         make("button", { type: "button", className: "br-button br-main", onclick: () => save(`${name}.json`, text, "application/json") }, "Save the file"),

@@ -2,8 +2,8 @@
 //
 // Whatever is typed is on the disk before the next key: an assignment goes on where it was left.
 import { keep, kept, keptKeys } from "./device.mjs";
-import { make, save } from "./elements.mjs";
-import { markView, questionView } from "./exercise_view.mjs";
+import { fill, make, save } from "./elements.mjs";
+import { markView, questionView, stepList } from "./exercise_view.mjs";
 import { field, sentence } from "./set_assignment.mjs";
 
 const LARGEST_FILE = 200_000;
@@ -43,7 +43,7 @@ class Work {
     const begun = (await Promise.all(keys.map(async (key) => [key, await kept(key)]))).filter(([, work]) => work);
     const file = make("input", { type: "file", accept: "application/json,.json", id: "br-assignment-file", className: "br-for-readers", onchange: () => this.#openFile(file) });
     const link = make("input", { name: "link", autocomplete: "off", spellcheck: false });
-    this.#section.replaceChildren(
+    fill(this.#section,
       words ? make("p", { className: "br-error", role: "alert" }, sentence(words)) : null,
       ...(begun.length ? [make("h3", {}, "On this device"), make("ul", { className: "br-learn-begun" }, ...begun.map(([, work]) => make("li", {},
         make("button", { type: "button", className: "br-button", onclick: () => this.#open({ text: JSON.stringify(work.assignment) }, work.code) },
@@ -65,7 +65,7 @@ class Work {
   }
 
   async #open(what, code = "") {
-    this.#section.replaceChildren(make("p", { className: "br-state", "data-state": "starting", role: "status" }, "Opening the assignment …"));
+    fill(this.#section, make("p", { className: "br-state", "data-state": "starting", role: "status" }, "Opening the assignment …"));
     try {
       const opened = await this.#learning.ask({ do: "open_assignment", ...what });
       if (opened.refused) return this.#ways(opened.refused);
@@ -83,7 +83,7 @@ class Work {
     const code = make("input", { name: "code", autocomplete: "off", spellcheck: false, maxLength: 8, autocapitalize: "characters", className: "br-learn-code" });
     const count = assignment.questions.reduce((sum, [, number]) => sum + number, 0);
     this.#said.replaceChildren();
-    this.#section.replaceChildren(
+    fill(this.#section,
       make("h3", {}, assignment.title),
       assignment.word ? make("p", { className: "br-learn-word" }, assignment.word) : null,
       make("p", {}, `${count} questions, ${count * assignment.marks} marks${assignment.due ? `, due ${assignment.due}` : ""}.`),
@@ -92,7 +92,7 @@ class Work {
         try {
           await this.#begin(opened, code.value.trim().toUpperCase());
         } catch (error) {
-          this.#said.replaceChildren(make("p", { className: "br-error" }, sentence(error.message)));
+          fill(this.#said, make("p", { className: "br-error" }, sentence(error.message)));
         }
       } }, field("Your code", code), this.#said, make("p", { className: "br-practice-do" },
         make("button", { type: "submit", className: "br-button br-main" }, "Begin"),
@@ -103,12 +103,12 @@ class Work {
 
   async #begin({ assignment }, code) {
     const needs = assignment.questions.map(([id]) => id);
-    const { questions, refused } = await this.#learning.ask({ do: "assignment_questions", assignment, code }, needs, 60_000);
+    const { questions, left_out: leftOut, refused } = await this.#learning.ask({ do: "assignment_questions", assignment, code }, needs, 60_000);
     if (refused) throw new Error(refused);
     const key = `work/${assignment.id}/${code}`;
     const work = (await kept(key)) ?? { assignment, code, given: {}, began: new Date().toISOString(), result: null };
     await keep(key, work).catch(() => {});
-    new Paper(this.#section, this.#learning, { key, work, questions, needs, leave: () => this.#ways() }).show();
+    new Paper(this.#section, this.#learning, { key, work, questions, leftOut, needs, leave: () => this.#ways() }).show();
   }
 }
 
@@ -118,18 +118,20 @@ class Paper {
   #key;
   #work;
   #questions;
+  #leftOut;
   #needs;
   #leave;
   #views = new Map();
   #count = make("p", { className: "br-learn-total", role: "status" });
   #end = make("div", { className: "br-learn-end" });
 
-  constructor(section, learning, { key, work, questions, needs, leave }) {
+  constructor(section, learning, { key, work, questions, leftOut, needs, leave }) {
     this.#section = section;
     this.#learning = learning;
     this.#key = key;
     this.#work = work;
     this.#questions = questions;
+    this.#leftOut = leftOut;
     this.#needs = needs;
     this.#leave = leave;
   }
@@ -141,11 +143,13 @@ class Paper {
       this.#views.set(question.number, view);
       const given = this.#work.given[question.number];
       if (given !== undefined) view.set(given);
-      return make("li", { id: `br-q${question.number}` }, make("p", { className: "br-practice-title" }, question.title), view.element);
+      return make("li", { id: `br-q${question.number}` }, make("p", { className: "br-practice-title" }, question.title),
+        question.steps.length ? stepList(question.steps) : null, view.element);
     });
-    this.#section.replaceChildren(
+    fill(this.#section,
       make("h3", { tabIndex: -1 }, `${assignment.title}, ${code}`),
       assignment.word ? make("p", { className: "br-learn-word" }, assignment.word) : null,
+      this.#leftOut.length ? make("p", { className: "br-help" }, `${this.#leftOut.length} questions are left out: their procedure changed since the assignment was made. Tell your trainer.`) : null,
       this.#count, make("ol", { className: "br-learn-paper" }, ...items), this.#end,
     );
     this.#tally();
@@ -171,7 +175,7 @@ class Paper {
   }
 
   #ask() {
-    this.#end.replaceChildren(make("p", { className: "br-practice-do" },
+    fill(this.#end, make("p", { className: "br-practice-do" },
       make("button", { type: "button", className: "br-button br-main", onclick: () => this.#finish() }, "Finish"),
       make("button", { type: "button", className: "br-button", onclick: this.#leave }, "Stop here, go on later")));
   }
@@ -203,7 +207,7 @@ class Paper {
     }
     const { assignment, code } = this.#work;
     const button = make("button", { type: "button", className: "br-button br-main", onclick: () => save(`result-${assignment.id}-${code}.json`, text, "application/json") }, "Save the result file");
-    this.#end.replaceChildren(
+    fill(this.#end,
       make("p", { className: "br-learn-score" }, make("strong", {}, `${score} of ${of} marks`), ". Your trainer marks it again from the file."),
       make("p", { className: "br-practice-do" }, button, make("button", { type: "button", className: "br-button", onclick: this.#leave }, "Close")),
     );
