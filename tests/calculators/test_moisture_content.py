@@ -18,6 +18,7 @@ from calculators.engine.formula import parse
 from calculators.engine.inputs import Refused
 from calculators.laws.approach import fit_approach, residual_spread
 from calculators.laws.equilibrium_moisture import emc_line, emc_percent, humidity_for_emc
+from calculators.wood._moisture_solved import read_witness
 from calculators.wood.moisture_content import calculator
 
 TEMPERATURES = st.floats(-1, 54)
@@ -360,3 +361,17 @@ def test_no_slip_passes_for_the_right_answer(exercise: Any, data: st.DataObject)
     tolerance = abs(right) * float(amount) / 100 if unit == "%" else float(amount)
     for slip in exercise.slips:
         assert abs(parse(slip.formula).evaluate(found) - right) > 2 * tolerance, slip.name
+
+
+def test_a_witness_was_weighed_for_the_days_between_its_first_and_last_line() -> None:
+    found = read_witness([{"day": 3.0, "mass": 410.0}, {"day": 10.0, "mass": 408.0}])
+    assert (found["weighed_for"], found["last_day"]) == (7.0, 10.0)
+    assert (found["first_mass"], found["last_mass"]) == (410.0, 408.0)
+
+
+@pytest.mark.parametrize(("humidity", "swing", "refused"), [(93, 5, False), (94, 5, True),
+                                                            (7, 5, False), (6, 5, True)])  # fmt: skip
+def test_the_room_stays_between_2_and_98_per_cent(humidity: int, swing: int, refused: bool) -> None:
+    answer = door.answer("moisture-content", {"room_humidity": humidity, "humidity_swing": swing})
+    blamed = [one["input"] for one in answer.get("refused", ())]
+    assert ("humidity_swing" in blamed) == refused
