@@ -8,21 +8,18 @@ import json
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from ..engine.reading import units_of_kind
-from ..engine.showing import SYSTEMS, reader_unit
-from ..engine.unit_table import UNITS
+from ..engine.showing import SYSTEMS
 from . import bank as exercises
-from .marking import Mark, mark
-from .question import GRADES, NUMBER, CannotDraw, Question
+from .marking import mark
+from .page_data import Unfit, as_asked, as_marked
+from .question import GRADES, CannotDraw, Question
 from .spacing import next_exercise, summary
+from .untrusted import DEEPEST, depth
 
 LONGEST_REQUEST = 2_000_000  # a history of years
+LONGEST_CLASS = 20_000_000  # the result files of a class
 LONGEST_ANSWER = 200
 _bank: dict[str, Any] = {}
-
-
-class Unfit(ValueError):
-    """A request that cannot be met; the message says why in plain words."""
 
 
 def load_bank(text: str) -> str:
@@ -35,10 +32,15 @@ def load_bank(text: str) -> str:
 def answer(text: str) -> str:
     """Answers ``{"do": name, ...}`` from ``DOINGS``, or ``{"refused": why}``."""
     try:
-        if len(text) > LONGEST_REQUEST:
+        if len(text) > LONGEST_CLASS:
             raise Unfit("the request is too long")
+        if depth(text) > DEEPEST:
+            raise Unfit("the request is nested too deep")
         asked = json.loads(text, parse_constant=str)
-        doing = DOINGS.get(str(asked.get("do"))) if isinstance(asked, dict) else None
+        name = str(asked.get("do")) if isinstance(asked, dict) else ""
+        if len(text) > LONGEST_REQUEST and name != "mark_class":
+            raise Unfit("the request is too long")
+        doing = DOINGS.get(name)
         if doing is None:
             raise Unfit("the request asks for nothing that there is")
         if not _bank:
@@ -61,30 +63,6 @@ def drawn(asked: Mapping[str, Any]) -> Question:
     return exercises.draw(
         _bank, str(asked["exercise"])[:120], str(asked["seed"])[:200], grade, units
     )
-
-
-def as_asked(question: Question) -> dict[str, Any]:
-    """A question as the page shows it, without its answer."""
-    unit = UNITS[reader_unit(question.unit, question.system)]
-    also = [one.shown for one in units_of_kind(question.unit) if one.shown and one is not unit]
-    return {
-        "exercise": question.exercise, "title": question.title, "kind": question.kind,
-        "grade": question.grade, "words": question.words, "facts": question.facts,
-        "options": question.options, "unit": unit.shown if question.kind == NUMBER else "",
-        "other_units": also if question.kind == NUMBER else [],
-        "within": question.within_shown, "read": question.read,
-        "hints": len(question.steps) if question.grade < 3 else 0,
-        "open_hints": 1 if question.grade == 1 and question.steps else 0,
-    }  # fmt: skip
-
-
-def as_marked(question: Question, found: Mark) -> dict[str, Any]:
-    """What an answer is worth, with the way to the right one."""
-    return {
-        "verdict": found.verdict, "share": found.share, "words": found.words, "why": found.why,
-        "slip": found.slip, "shown": question.shown, "answer": question.answer,
-        "steps": question.steps, "read": question.read,
-    }  # fmt: skip
 
 
 def _draw(asked: Mapping[str, Any]) -> dict[str, Any]:
@@ -149,10 +127,26 @@ def _progress(asked: Mapping[str, Any]) -> dict[str, Any]:
     }  # fmt: skip
 
 
+def _for_class(name: str) -> Callable[[Mapping[str, Any]], dict[str, Any]]:
+    """A doing of assignments and classes, imported when it is first asked for."""
+
+    def doing(asked: Mapping[str, Any]) -> dict[str, Any]:
+        from . import class_door
+
+        return class_door.answer(name, _bank, asked)
+
+    return doing
+
+
+FOR_CLASSES = (
+    "catalogue", "make_assignment", "open_assignment", "assignment_questions", "make_result",
+    "mark_class", "sheet", "key",
+)  # fmt: skip
 DOINGS: dict[str, Callable[[Mapping[str, Any]], dict[str, Any]]] = {
     "draw": _draw,
     "hint": _hint,
     "mark": _mark,
     "next": _next,
     "progress": _progress,
+    **{name: _for_class(name) for name in FOR_CLASSES},
 }

@@ -3,6 +3,7 @@
 import json
 from pathlib import Path
 
+import click
 import pytest
 from click.testing import CliRunner, Result
 
@@ -86,5 +87,5 @@ def test_check_of_nothing_says_so(tmp_path: Path) -> None:
 
 def test_every_command_is_in_the_readme() -> None:
     readme = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
-    for command in main.commands:
+    for command in main.list_commands(click.Context(main)):
         assert f"benchrule {command}" in readme, command
