@@ -3,8 +3,9 @@
 import json
 import os
 import sys
+from importlib import import_module
 from pathlib import Path
-from typing import Any
+from typing import Any, ClassVar
 
 import click
 
@@ -18,7 +19,28 @@ REFUSED = 2
 VERDICT_CODES = {"accept": 0, "reject": 1, "cannot tell": 3}
 
 
-@click.group()
+class _Commands(click.Group):
+    """The commands here, and those of classes, which are imported when they are asked for."""
+
+    LATER: ClassVar = {
+        "assignment": "learning_commands",
+        "sheet": "learning_commands",
+        "mark": "learning_commands",
+        "training": "training_commands",
+        "record": "record_command",
+    }
+
+    def list_commands(self, context: click.Context) -> list[str]:
+        return sorted([*super().list_commands(context), *self.LATER])
+
+    def get_command(self, context: click.Context, name: str) -> click.Command | None:
+        if name not in self.LATER:
+            return super().get_command(context, name)
+        found: click.Command = getattr(import_module(f"benchrule.{self.LATER[name]}"), name)
+        return found
+
+
+@click.group(cls=_Commands)
 @click.version_option(package_name="benchrule")
 def main() -> None:
     """Turns a shop's procedures into a searchable handbook with calculators."""
@@ -177,13 +199,9 @@ def serve(config_file: str) -> None:
 
 def _read(config_file: Path) -> tuple[Any, list[Any]]:
     """The handbook that a mkdocs.yml names, and the problems of reading it."""
-    from .handbook import load_handbook
-    from .site_config import read_site_config
+    from .opening import open_handbook
 
-    root = config_file.resolve().parent
-    site, problems = read_site_config(config_file)
-    handbook, found = load_handbook(root, root / site.docs_dir, site.calculators)
-    return handbook, problems + found
+    return open_handbook(config_file)
 
 
 def _mkdocs(config_file: str) -> tuple[Any, Any]:

@@ -21,7 +21,7 @@ if TYPE_CHECKING:  # imported where it is needed: most builds find every file so
 
 KINDS = (
     "sources", "gauges", "hazards", "glossary", "groups", "models", "materials", "tolerances",
-    "asked",
+    "asked", "orders", "records",
 )  # fmt: skip
 
 

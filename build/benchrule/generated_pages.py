@@ -48,6 +48,7 @@ def generated_pages(handbook: Handbook) -> dict[str, str]:
         "the handbook is built, and the build stops where one fails.\n\n/// how-we-know\n///\n"
     )
     pages |= learning_pages(handbook)
+    pages |= _orders(handbook)
     for name, calculator in handbook.calculators.items():
         stations = [
             f"[[station:{station.id}]]"
@@ -67,6 +68,23 @@ def generated_pages(handbook: Handbook) -> dict[str, str]:
     pages |= _entries(handbook, "materials", "Woods", "What the shop builds with. Published figures are of "
                       "clear, straight-grained samples: a board in the hand may differ by a fifth "
                       "either way.")  # fmt: skip
+    return pages
+
+
+def _orders(handbook: Handbook) -> dict[str, str]:
+    """The list of custom instruments, a build sheet each, and the comparison."""
+    if not handbook.orders:
+        return {}
+    pages = {
+        "orders/index.md": "---\nhide: [toc]\n---\n\n# Orders\n\nEach custom instrument has its own build "
+        "sheet: what every station sets for it, worked out from its model and its changes, with the "
+        "limits and room for what is measured.\n\n/// orders\n///\n",
+        "orders/compare.md": "---\nhide: [toc]\n---\n\n# Compare\n\nTwo orders, or an order and a model: "
+        "what the bench does differently.\n\n/// order-compare\n///\n",
+    }  # fmt: skip
+    for id, entry in handbook.orders.items():
+        title = f"{id}: {entry.fields['name']}"
+        pages[f"orders/{id}.md"] = f"---\nhide: [toc]\n---\n\n# {title}\n\n/// order | {id}\n///\n"
     return pages
 
 
@@ -113,6 +131,7 @@ def navigation(handbook: Handbook) -> list[dict[str, object]]:
             ]
         },
         learning_links(handbook),
+        {"Orders": _order_links(handbook)},
         {"Models": _entry_links(handbook, "models", "All models")},
         {"Woods": _entry_links(handbook, "materials", "All woods")},
         {
@@ -131,6 +150,13 @@ def _entry_links(handbook: Handbook, kind: str, words: str) -> list[object]:
         return []
     links = [{str(entry.fields["name"]): f"{kind}/{id}.md"} for id, entry in entries.items()]
     return [{words: f"{kind}/index.md"}, *links]
+
+
+def _order_links(handbook: Handbook) -> list[object]:
+    if not handbook.orders:
+        return []
+    links: list[object] = [{"All orders": "orders/index.md"}, {"Compare": "orders/compare.md"}]
+    return [*links, *({id: f"orders/{id}.md"} for id in handbook.orders)]
 
 
 def station_body(body: str) -> str:

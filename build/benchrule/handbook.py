@@ -186,6 +186,16 @@ class Handbook:
         """The shop's instrument models, in the order they are written."""
         return self.entries["models"]
 
+    @property
+    def orders(self) -> dict[str, Entry]:
+        """The custom instruments on order."""
+        return self.entries["orders"]
+
+    def records(self, order: str) -> dict[str, Any]:
+        """What was measured for an order, by the setting's key."""
+        entry = self.entries["records"].get(order)
+        return dict(entry.fields) if entry else {}
+
     @cached_property
     def lanes(self) -> list[tuple[str, list[Station]]]:
         """Each group's name with its stations in order; one nameless lane without groups."""

@@ -34,6 +34,7 @@ from .faces.drawings import drawing
 from .faces.how_we_know import how_we_know, how_we_know_all
 from .faces.inline_limits import inline_limits
 from .faces.look_up import gauges_json, look_up, station_table
+from .faces.order_pages import compare_place, order_cards, order_sheet
 from .faces.practice import calculator_practice, station_practice
 from .faces.revisions import revision_table
 from .faces.shop_map import calculator_cards, shop_map, station_foot, station_head
@@ -269,6 +270,9 @@ MAKERS: dict[str, Callable[[Context, str, str, dict[str, Any]], str]] = {
     "sign-off": lambda context, argument, *_: (
         sign_off_sheet(context, argument) if argument else sign_off_list(context)
     ),
+    "orders": lambda context, *_: order_cards(context),
+    "order": lambda context, argument, *_: order_sheet(context, argument),
+    "order-compare": lambda context, *_: compare_place(context),
     "glossary": lambda context, *_: lists.glossary_list(context),
     "gauges": lambda context, *_: lists.gauge_table(context),
     "sources": lambda context, *_: lists.source_list(context),

@@ -5,10 +5,10 @@ from types import ModuleType
 
 from ..handbook import Handbook
 from ..problems import Problem
-from . import asked, calculators, data, links, models, numbers, references, stations, unused
+from . import asked, calculators, data, links, models, numbers, orders, references, stations, unused
 
 CHECKS: tuple[ModuleType, ...] = (
-    data, references, unused, numbers, stations, links, models, calculators, asked,
+    data, references, unused, numbers, stations, links, models, calculators, asked, orders,
 )  # fmt: skip
 
 

@@ -16,6 +16,7 @@ def find_problems(handbook: Handbook) -> Iterator[Problem]:
     yield from _values(handbook)
     yield from _by_model(handbook)
     yield from _agreements(handbook)
+    yield from _feeds(handbook)
 
 
 def _values(handbook: Handbook) -> Iterator[Problem]:
@@ -56,6 +57,16 @@ def _by_model(handbook: Handbook) -> Iterator[Problem]:
                 yield own.entry.problem(f"{id} has neither low nor high", "give one", *where)
             for what, to_do, _ in limit_faults(low, high, target):
                 yield own.entry.problem(f"{id}: {what}", to_do, *where)
+
+
+def _feeds(handbook: Handbook) -> Iterator[Problem]:
+    known = {item.name for one in handbook.calculators.values() for item in one.inputs}
+    for tolerance in handbook.tolerances.values():
+        for name in tolerance.field("feeds") or ():
+            if name not in known:
+                yield tolerance.entry.problem(
+                    f"feeds '{name}', which no calculator asks", "mend the name", "feeds"
+                )
 
 
 def _agreements(handbook: Handbook) -> Iterator[Problem]:

@@ -85,6 +85,7 @@ async function addPart(part) {
 const answers = {
   live: (python, door, text) => door.live(text),
   fields: (python, door, text) => door.live_fields(text),
+  answer: (python, door, text) => door.answer_text(text),
   learn: (python, door, text) => python.pyimport("calculators.learning.door").answer(text),
   bank: (python, door, text) => python.pyimport("calculators.learning.door").load_bank(text),
   judge: (python, door, text) => python.pyimport("calculators.engine.judging").judge_text(text),

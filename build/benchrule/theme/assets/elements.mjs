@@ -18,6 +18,14 @@ export function fill(element, ...children) {
   element.replaceChildren(...children.filter((child) => child !== null && child !== undefined));
 }
 
+/** The time now as ISO 8601 with the offset of this place: a day is due by the trainee's own clock. */
+export function localTime(now = new Date()) {
+  const minutes = -now.getTimezoneOffset();
+  const shifted = new Date(now.getTime() + minutes * 60_000).toISOString().slice(0, 19);
+  const [hours, rest] = [Math.floor(Math.abs(minutes) / 60), Math.abs(minutes) % 60];
+  return `${shifted}${minutes < 0 ? "-" : "+"}${String(hours).padStart(2, "0")}:${String(rest).padStart(2, "0")}`;
+}
+
 /** Hands a text to the reader as a file. */
 export function save(name, text, type) {
   const address = URL.createObjectURL(new Blob([text], { type }));

@@ -6,6 +6,8 @@ import { Learning } from "./learning.mjs";
 import { attachLookUp } from "./look_up.mjs";
 import { attachMeasuring } from "./measure.mjs";
 import { attachModelChoices, chosenModel, showModel } from "./model.mjs";
+import { attachComparing } from "./compare_sheets.mjs";
+import { attachOrderSheet } from "./order_sheet.mjs";
 import { attachPractice } from "./practice.mjs";
 import { attachProgress } from "./progress.mjs";
 import { attachMarking } from "./mark_results.mjs";
@@ -30,6 +32,8 @@ function attach() {
   attachSetting(learning);
   attachWork(learning);
   attachMarking(learning);
+  attachOrderSheet(engine);
+  attachComparing();
   for (const section of document.querySelectorAll("[data-calculator]")) {
     if (forms.has(section)) continue;
     const form = new CalculatorForm(section, engine);

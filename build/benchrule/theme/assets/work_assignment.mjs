@@ -2,7 +2,7 @@
 //
 // Whatever is typed is on the disk before the next key: an assignment goes on where it was left.
 import { keep, kept, keptKeys } from "./device.mjs";
-import { fill, make, save } from "./elements.mjs";
+import { fill, localTime, make, save } from "./elements.mjs";
 import { markView, questionView, stepList } from "./exercise_view.mjs";
 import { field, sentence } from "./set_assignment.mjs";
 
@@ -106,7 +106,7 @@ class Work {
     const { questions, left_out: leftOut, refused } = await this.#learning.ask({ do: "assignment_questions", assignment, code }, needs, 60_000);
     if (refused) throw new Error(refused);
     const key = `work/${assignment.id}/${code}`;
-    const work = (await kept(key)) ?? { assignment, code, given: {}, began: new Date().toISOString(), result: null };
+    const work = (await kept(key)) ?? { assignment, code, given: {}, began: localTime(), result: null };
     await keep(key, work).catch(() => {});
     new Paper(this.#section, this.#learning, { key, work, questions, leftOut, needs, leave: () => this.#ways() }).show();
   }
@@ -185,7 +185,7 @@ class Paper {
     if (!confirm(open ? `${open} questions are not answered. Finish all the same?` : "Finish? The answers cannot be changed after this.")) return;
     try {
       const { assignment, code, given, began } = this.#work;
-      const made = await this.#learning.ask({ do: "make_result", assignment, code, given, began, saved: new Date().toISOString() }, this.#needs, 60_000);
+      const made = await this.#learning.ask({ do: "make_result", assignment, code, given, began, saved: localTime() }, this.#needs, 60_000);
       if (made.refused) throw new Error(made.refused);
       this.#work.result = made.text;
       this.#work.marks = { score: made.score, of: made.of, marks: made.marks };
