@@ -29,7 +29,9 @@ class Site:
 
 def every_page(site: Site) -> list[str]:
     """The address of every page below the site's, the home page first."""
-    found = [path.parent.relative_to(site.folder).as_posix() for path in site.folder.rglob("index.html")]
+    found = [
+        path.parent.relative_to(site.folder).as_posix() for path in site.folder.rglob("index.html")
+    ]
     return sorted("" if one == "." else f"{one}/" for one in found)
 
 

@@ -160,7 +160,7 @@ def test_a_class_is_set_worked_offline_and_marked_alike(
     assert code == 0, words
     assert by_command.lstrip("\ufeff") == in_page.lstrip("\ufeff")
     rows = list(csv.reader(io.StringIO(in_page.lstrip("\ufeff"))))
-    assert {code for code in codes} <= {row[0] for row in rows if row}
+    assert set(codes) <= {row[0] for row in rows if row}
     assert "you measured from the wrong end" in page.locator(".br-class").inner_html()
     assert page.locator(".br-class b", has_text="& after").count() == 0, "a title became markup"
 
@@ -208,7 +208,7 @@ def test_a_hostile_link_is_refused_in_words(fragment: str, page: Page, site: Sit
 
 
 def test_hostile_files_are_refused_and_named(page: Page, site: Site, tmp_path: Path) -> None:
-    assignment, link, _ = set_one(page, site, tmp_path)
+    assignment, _link, _ = set_one(page, site, tmp_path)
     page.on("dialog", lambda dialog: pytest.fail("a script ran"))
     bad = {
         "cut.json": assignment.read_text()[:200],

@@ -6,14 +6,13 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
-from benchrule.handbook import load_handbook
 from calculators.engine import door
-from calculators.engine.declaration import Choice, Number, Readings, Rows
+from calculators.engine.declaration import Choice, Number, Rows
 from calculators.engine.inputs import applies
 from calculators.engine.registry import load, modules
 from tests.build.trees import sound_tree, write_tree
 
-from .conftest import ROOT, Site, build_site, every_page, free_port, served
+from .conftest import Site, build_site, every_page, free_port, served
 
 ANSWER = "window.answers = []; document.addEventListener('benchrule:answer', (e) => answers.push(e.detail))"
 

@@ -214,7 +214,9 @@ def test_each_station_opens_from_the_map(page: Page, site: Site, demo: Handbook)
     for at, one in enumerate(plates):
         assert one[4], f"the words run out of plate {at + 1}"
         for other in plates[at + 1 :]:
-            apart = one[2] <= other[0] or other[2] <= one[0] or one[3] <= other[1] or other[3] <= one[1]
+            apart = (
+                one[2] <= other[0] or other[2] <= one[0] or one[3] <= other[1] or other[3] <= one[1]
+            )
             assert apart, "plates lie over one another"
     links.nth(17).click()
     expect(page.locator("h1")).to_contain_text("Neck fit")

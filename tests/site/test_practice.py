@@ -48,7 +48,9 @@ def asked(page: Page, key: str, bank: dict[str, Any]) -> Question:
     expect(page.locator(".br-question")).to_be_visible()
     page.wait_for_function(f"async (key) => Boolean(await ({KEPT})(key))", arg=key)
     under_way = page.evaluate(KEPT, key)
-    return draw(bank, under_way["exercise"], under_way["seed"], under_way["grade"], under_way["units"])
+    return draw(
+        bank, under_way["exercise"], under_way["seed"], under_way["grade"], under_way["units"]
+    )
 
 
 def answer(page: Page, question: Question, text: str | None = None) -> None:
@@ -134,7 +136,8 @@ def test_a_power_cut_loses_nothing(
     else:
         page.locator(".br-question label").nth(1).click()
     page.wait_for_function(
-        f"async (key) => (await ({KEPT})(key)).given !== null", arg="practice/calculator-string-tension"
+        f"async (key) => (await ({KEPT})(key)).given !== null",
+        arg="practice/calculator-string-tension",
     )
     page.close()
     page = context.new_page()
@@ -189,7 +192,9 @@ def test_progress_is_shown_exported_wiped_and_taken_in_again(
         ("other.json", '{"benchrule": "result", "version": 1}', "not a progress file"),
         ("bad.json", json.dumps({**saved, "answers": [{"id": 1}]}), "damaged"),
     ):
-        entry.set_input_files({"name": name, "mimeType": "application/json", "buffer": text.encode()})
+        entry.set_input_files(
+            {"name": name, "mimeType": "application/json", "buffer": text.encode()}
+        )
         expect(page.locator(".br-progress-said")).to_contain_text(re.compile(words))
     expect(page.locator(".br-progress tbody tr")).to_have_count(1)
     context.close()

@@ -9,8 +9,8 @@ digit.
 """
 
 import json
-import os
 import math
+import os
 import random
 import re
 import subprocess

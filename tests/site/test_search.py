@@ -80,7 +80,9 @@ def test_every_tolerance_is_found_by_a_newcomers_words(site: Site) -> None:
 
 def test_what_is_asked_of_a_step_or_a_fault_finds_it(site: Site) -> None:
     handbook, _ = load_handbook(ROOT, ROOT / "docs")
-    said = [(id, words) for id, entry in handbook.entries["asked"].items() for words in entry.fields]
+    said = [
+        (id, words) for id, entry in handbook.entries["asked"].items() for words in entry.fields
+    ]
     answers = ask(site, [words for _, words in said])
     first = sum(is_at(found[0], id) for (id, _), found in zip(said, answers, strict=True) if found)
     three = sum(
@@ -91,7 +93,9 @@ def test_what_is_asked_of_a_step_or_a_fault_finds_it(site: Site) -> None:
     assert three >= 0.97 * len(said)
 
 
-@pytest.mark.parametrize("nonsense", ["", "   ", "the of a", "zxqv", "((((", "*", "\\", "🎸", "a" * 500])
+@pytest.mark.parametrize(
+    "nonsense", ["", "   ", "the of a", "zxqv", "((((", "*", "\\", "🎸", "a" * 500]
+)
 def test_nonsense_finds_nothing_and_breaks_nothing(nonsense: str, site: Site) -> None:
     assert len(ask(site, [nonsense])[0]) <= 10
 

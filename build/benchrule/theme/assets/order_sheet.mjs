@@ -61,8 +61,7 @@ class OrderSheet {
       () => (this.#said.textContent = "Kept on this device."),
       () => (this.#said.textContent = "This browser cannot keep it: save what was measured to a file."),
     );
-    this.#judge(row, entry);
-    this.#feed();
+    this.#judge(row, entry).then(() => this.#feed()); // what cannot be read is carried nowhere
   }
 
   /** In, out or can't tell: by the rule that *Is it in?* goes by. */
