@@ -1,5 +1,5 @@
 """The speed figures, measured side by side in one run: ``make bench``.
-``python -m tests.bench start`` measures a part: build, start or recompute.
+``python -m tests.bench start`` measures a part: build, orders, start or recompute.
 
 Start: from a new worker to the first live answer, ours against a plain start of the unmodified npm
 runtime with the same calculators as source, and ours with the first four calculators alone, all in
@@ -33,6 +33,7 @@ from calculators.engine.declaration import Number
 from calculators.engine.registry import load, modules
 from tests.bench.building import measure_builds
 from tests.bench.four import runtime_with_four
+from tests.bench.orders import measure_orders
 from tests.chromium import FLAGS
 
 ROOT = Path(__file__).parents[2]
@@ -202,7 +203,12 @@ def measure_recomputes(page: Page, address: str) -> dict[str, dict[str, float]]:
 
 
 def main() -> None:
-    parts = sys.argv[1:] or ["build", "start", "recompute"]  # what to measure: all, or those named
+    parts = sys.argv[1:] or [
+        "build",
+        "orders",
+        "start",
+        "recompute",
+    ]  # what to measure: all, or those named
     measured: dict[str, Any] = {}
     with tempfile.TemporaryDirectory() as work:
         site = Path(work) / "site"
@@ -212,10 +218,15 @@ def main() -> None:
         )  # fmt: skip
         if "build" in parts:
             measured["builds"] = measure_builds(Path(work), BUILDS)
+        if "orders" in parts:
+            build = [sys.executable, "-m", "mkdocs", "build", "-q"]
+            measured["orders"] = measure_orders(Path(work), build)
+        runtime = next((site / "runtime").iterdir())
+        measured["sizes"] = {path.name: path.stat().st_size for path in runtime.iterdir()}
         bench = Path(work) / "bench"
         bench.mkdir()
-        lay_out(bench, site)
-        measured["sizes"] = {path.name: path.stat().st_size for path in (bench / "ours").iterdir()}
+        if "start" in parts:
+            lay_out(bench, site)
         with sync_playwright() as playwright, serving(bench) as address, serving(site) as pages:
             if "start" in parts:
                 measured["starts"] = measure_starts(playwright, address)
@@ -226,7 +237,7 @@ def main() -> None:
                     context.close()
     print(f"{platform.machine()}, {os.cpu_count()} cores, Python {platform.python_version()}")
     for name, say in (("starts", say_starts), ("recomputes", say_recomputes),
-                      ("builds", say_builds), ("sizes", say_sizes)):  # fmt: skip
+                      ("builds", say_builds), ("orders", say_orders), ("sizes", say_sizes)):  # fmt: skip
         if name in measured:
             say(measured[name])
     path = ROOT / ".cache" / "bench.json"
@@ -263,6 +274,15 @@ def say_builds(builds: dict[str, list[float]]) -> None:
     print(f"  plain {middle['plain']:.2f}")
     for name, words in (("first", "nothing kept"), ("again", "built before")):
         print(f"  ours, {words:13} {middle[name]:.2f}  ratio {middle[name] / middle['plain']:.2f}")
+
+
+def say_orders(orders: dict[int, float]) -> None:
+    print("\nBuild with more and more orders, processor seconds, nothing kept")
+    for count, seconds in orders.items():
+        print(f"  {count:4} orders {seconds:6.1f}")
+    least, most = min(orders), max(orders)
+    each = (orders[most] - orders[least]) / (most - least)
+    print(f"  each order more: {each * 1000:.0f} ms")
 
 
 def say_sizes(sizes: dict[str, int]) -> None:

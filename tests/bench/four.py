@@ -24,7 +24,10 @@ def runtime_with_four(work: Path) -> Path:
     sources = {file: (ROOT / file).read_bytes() for file in sorted(files)}
     imports = imports_among(sources)
     needed = {modules()[name] for name in FOUR}
-    for start in [*needed, *(name for name in imports if ".engine" in name)]:
+    for start in [
+        *needed,
+        *(name for name in imports if name.split(".")[1:2] in (["engine"], ["learning"])),
+    ]:
         needed |= {start} | closure(start, imports)
     for file, text in sources.items():
         if module_of(file) in needed or file.endswith("__init__.py"):
