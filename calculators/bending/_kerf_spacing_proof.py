@@ -2,7 +2,7 @@
 
 import math
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..laws.bent_strip import sagitta_mm
 
 WEDGES = Source(
@@ -116,10 +116,11 @@ EXERCISES = (
     Exercise(
         name="just-close",
         situation="A lining {lining_width} wide has webs of {web} and kerfs of {kerf_width}. The "
-        "side's radius at the upper bout is 115 mm. At what spacing do the kerfs just close there?",
+        "side's radius at the upper bout is 115 mm (4.53 in) inside. At what spacing do the kerfs "
+        "just close there?",
         asks="close_spacing",
         within="2 %",
-        draw={"kerf_width": (0.4, 0.9, 0.05), "lining_width": (5, 8, 0.5)},
+        draw={"kerf_width": (0.4, 0.9, 0.01), "lining_width": (5, 8, 0.1), "web": (0.5, 0.9, 0.05)},
         fixed={"places": [["upper bout", 115, 220]]},
         slips=(
             Slip(
@@ -136,7 +137,7 @@ EXERCISES = (
             ),
             Slip(
                 name="upside-down",
-                formula="mouth_depth * bend_radius / kerf_width / bend_radius",
+                formula="mouth_depth * bend_radius / kerf_width",
                 why="Turned over: a wider kerf lets you space them wider, a deeper one closer.",
             ),
         ),
@@ -148,7 +149,12 @@ EXERCISES = (
         "kerfs close?",
         asks="closes_radius",
         within="3 %",
-        draw={"kerf_spacing": (4, 8, 0.5), "kerf_width": (0.5, 0.8, 0.05)},
+        draw={
+            "lining_width": (5, 8, 0.1),
+            "kerf_spacing": (4, 8, 0.1),
+            "web": (0.5, 0.9, 0.05),
+            "kerf_width": (0.5, 0.8, 0.01),
+        },
         fixed={"places": [["upper bout", 200, 220]]},
         slips=(
             Slip(
@@ -165,30 +171,68 @@ EXERCISES = (
     ),
     Exercise(
         name="gap-behind-a-tooth",
-        situation="Kerfs of {kerf_width} every {kerf_spacing}: each tooth is flat. The side has a "
-        "radius of 115 mm inside. How far does the middle of a tooth stand off while its ends "
-        "touch?",
-        asks="sag",
-        within="4 %",
-        draw={"kerf_spacing": (5, 10, 0.5)},
-        fixed={"places": [["upper bout", 115, 220]]},
+        situation="Kerfs of {kerf_width} every {kerf_spacing}: each tooth is flat. At the waist, "
+        "where the side bulges into the box, it has a radius of {waist_radius} inside. How far do "
+        "the ends of a tooth stand off while its middle touches?",
+        asks="waist_sag",
+        within="5 %",
+        draw={
+            "kerf_width": (0.5, 0.9, 0.02),
+            "kerf_spacing": (5, 9.5, 0.1),
+            "waist_radius": (80, 140, 1),
+        },
         slips=(
             Slip(
                 name="whole-flat",
-                formula="flat ** 2 / (2 * tight_radius)",
+                formula="flat ** 2 / (2 * waist_radius)",
                 why="You took the whole flat; the rule wants half of it, squared, over twice the "
                 "radius.",
             ),
             Slip(
                 name="one-radius",
-                formula="(flat / 2) ** 2 / tight_radius",
+                formula="(flat / 2) ** 2 / waist_radius",
                 why="The square of half the flat is divided by twice the radius, not by once.",
             ),
             Slip(
                 name="spacing-for-flat",
-                formula="kerf_spacing ** 2 / (8 * tight_radius)",
+                formula="kerf_spacing ** 2 / (8 * waist_radius)",
                 why="The kerf is no wood: take it off the spacing to get the flat.",
             ),
         ),
     ),
 )
+
+DECISIONS = (
+    Decision(
+        name="does-it-go-round",
+        situation="A lining {lining_width} wide, kerfs of {kerf_width} sawn every {kerf_spacing}, "
+        "webs of {web}, is to go round a horn whose side has a radius of 60 mm (2.36 in) inside. A "
+        "web of this wood takes {web_stretch} of stretch. Look at kerfs and webs alone: what do you "
+        "do?",
+        options=(
+            Option(
+                words="Bend it in as it is sawn",
+                holds="mouth >= 0.03 and stretch <= 0.93 * web_stretch",
+                why="The kerfs close at a radius of {closes_radius}, and the web stretches "
+                "{stretch} where it takes {web_stretch}.",
+            ),
+            Option(
+                words="Saw it closer: the kerfs close before it is round",
+                holds="mouth <= -0.03 and stretch <= 0.93 * web_stretch",
+                why="They close only at a radius of {closes_radius}; the side has 60 mm (2.36 in).",
+            ),
+            Option(
+                words="Saw the kerfs deeper, so that the webs are thinner: as they are, they break",
+                holds="mouth >= 0.03 and stretch >= 1.07 * web_stretch",
+                why="The web stretches {stretch}, and it takes {web_stretch}.",
+            ),
+        ),
+        because="The kerfs close at a radius of {closes_radius}, the side has 60 mm (2.36 in); the "
+        "web stretches {stretch} where it takes {web_stretch}.",
+        draw={
+            "lining_width": (5, 8, 0.1), "web": (0.4, 1.6, 0.05), "kerf_width": (0.4, 1.1, 0.05),
+            "kerf_spacing": (5, 9, 0.1), "web_stretch": (1.4, 2.2, 0.1),
+        },
+        fixed={"places": [["horn", 60, 70]]},
+    ),
+)  # fmt: skip

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..laws.bent_strip import face_stretch_percent, inner_shrink_percent
 from ._side_bending_work import wood_strength
 
@@ -147,63 +147,77 @@ CHECKS = (
 
 EXERCISES = (
     Exercise(
-        name="stretch-at-the-waist",
-        situation="A side is {side_thickness} thick at the waist, where the hollow face has a "
-        "radius of 105 mm. Its middle line keeps its length. By how many per cent is the outer "
-        "face stretched?",
-        asks="stretch",
-        within="2 %",
-        draw={"side_thickness": (1.5, 2.6, 0.1)},
-        fixed={"places": [["waist", 105, 0]], "spring_trial": "none"},
+        name="stretch-where-it-broke",
+        situation="An offcut {break_thickness} thick broke over the iron, wet and hot, where its "
+        "hollow face had a radius of {break_radius}. Its middle line kept its length. By how many "
+        "per cent was the outer face stretched?",
+        asks="break_stretch",
+        within="4 %",
+        draw={"break_thickness": (1.5, 2.6, 0.01), "break_radius": (35, 70, 0.1)},
+        fixed={"state": "offcut", "spring_trial": "none"},
         slips=(
             Slip(
                 name="whole-thickness",
-                formula="tight_thickness / tight_radius * whole",
+                formula="break_thickness / break_radius * whole",
                 why="Only half the thickness lies outside the middle line: halve it.",
             ),
             Slip(
                 name="diameter-for-radius",
-                formula="tight_thickness / (4 * tight_radius) * whole",
+                formula="break_thickness / (4 * break_radius) * whole",
                 why="You put in the diameter; the stretch is half the thickness over the radius.",
             ),
             Slip(
                 name="no-per-cent",
-                formula="tight_thickness / (2 * tight_radius)",
+                formula="break_thickness / (2 * break_radius)",
                 why="That is the plain ratio. In per cent it is a hundred times as much.",
             ),
         ),
     ),
     Exercise(
         name="thin-for-the-cutaway",
-        situation="The cutaway is bent to an inside radius of 45 mm. On an offcut you found that "
-        "this board takes {stretch_hot} of stretch, wet and hot. How thick may the side be there?",
+        situation="An offcut of this board, {break_thickness} thick, broke wet and hot at an inside "
+        "radius of {break_radius}. You go to {break_share} of the stretch it had there. The cutaway "
+        "is bent to an inside radius of 45 mm (1.77 in). How thick may the side be there?",
         asks="thin_to",
         within="0.04 mm",
-        draw={"stretch_hot": (1.4, 2.6, 0.1)},
-        fixed={"places": [["cutaway", 45, 0]], "spring_trial": "none"},
+        draw={
+            "break_thickness": (1.8, 2.4, 0.02),
+            "break_radius": (50, 70, 0.5),
+            "break_share": (70, 90, 1),
+        },
+        fixed={"state": "offcut", "places": [["cutaway", 45, 0]], "spring_trial": "none"},
         slips=(
             Slip(
-                name="forgot-the-two",
-                formula="tight_radius * allowed / whole",
-                why="The middle line lies half-way: the thickness may be twice the radius times "
-                "the stretch.",
+                name="forgot-the-share",
+                formula="break_thickness * tight_radius / break_radius",
+                why="That is as thick as what broke. Keep to the share of its stretch.",
             ),
             Slip(
-                name="diameter-for-radius",
-                formula="4 * tight_radius * allowed / whole",
-                why="You put in the diameter: the rule wants the radius.",
+                name="forgot-the-radius",
+                formula="break_thickness * break_share / whole",
+                why="The cutaway is a tighter curve than the one it broke at: the side has to get "
+                "thinner with the radius.",
+            ),
+            Slip(
+                name="turned-over",
+                formula="break_thickness * break_share / whole * break_radius / tight_radius",
+                why="The radii are turned over: a tighter curve wants a thinner side.",
             ),
         ),
     ),
     Exercise(
         name="over-bend",
-        situation="An offcut bent round a former of {trial_former} radius came to rest at "
-        "{trial_rest}. The lower bout is to rest at an inside radius of 170 mm. What radius do "
-        "you bend it to?",
+        situation="An offcut {side_thickness} thick, bent round a former of {trial_former} "
+        "radius, came to rest at {trial_rest}. The lower bout is to rest at an inside radius of 170 mm (6.69 in). What "
+        "radius do you bend it to?",
         asks="tight_bent",
         within="0.5 mm",
-        draw={"trial_rest": (104, 112, 1)},
-        fixed={"places": [["lower bout", 170, 0]], "trial_former": 100},
+        draw={
+            "side_thickness": (1.5, 2.6, 0.02),
+            "trial_former": (97, 104, 0.5),
+            "trial_rest": (106, 111, 0.5),
+        },
+        fixed={"places": [["lower bout", 170, 0]]},
         slips=(
             Slip(
                 name="same-millimetres",
@@ -220,8 +234,40 @@ EXERCISES = (
             Slip(
                 name="wrong-way",
                 formula="mm_per_m / (mm_per_m / tight_radius - spring)",
-                why="That is what the bend opens to from 170 mm. Bend tighter, not wider.",
+                why="That is what a bend to the template opens to. Bend tighter, not wider.",
             ),
         ),
     ),
 )
+
+DECISIONS = (
+    Decision(
+        name="is-the-cutaway-too-tight",
+        situation="A side {side_thickness} thick is to be bent into a cutaway of 45 mm (1.77 in) "
+        "inside radius, by hand. Wet and hot this board takes {stretch_hot} of stretch, as its "
+        "offcuts told. The shop thins no side below 1.2 mm (0.047 in). What do you do?",
+        options=(
+            Option(
+                words="Bend it at this thickness",
+                holds="use <= 88",
+                why="It would stretch {stretch}, and it takes {allowed}.",
+            ),
+            Option(
+                words="Thin it there first, then bend",
+                holds="use >= 108 and thin_to >= 1.35",
+                why="It stretches {stretch} where it takes {allowed}; a side that just bends is "
+                "{thin_to} thick.",
+            ),
+            Option(
+                words="Do not bend it: a mitre, two thin layers or a wider curve",
+                holds="use >= 108 and thin_to <= 1.08",
+                why="It stretches {stretch} where it takes {allowed}; a side that just bends is "
+                "{thin_to} thick, which is side enough.",
+            ),
+        ),
+        because="Bent to that radius it stretches {stretch}, and it takes {allowed}; a side that "
+        "just bends is {thin_to} thick.",
+        draw={"side_thickness": (1.4, 2.6, 0.02), "stretch_hot": (0.8, 3.2, 0.01)},
+        fixed={"places": [["cutaway", 45, 0]], "spring_trial": "none"},
+    ),
+)  # fmt: skip

@@ -5,7 +5,7 @@ from ..laws.bent_strip import BENT_STRIP
 from ..sources import COMMON_PRACTICE, GEOMETRY
 from ._kerf_spacing_drawings import draw_map, draw_teeth
 from ._kerf_spacing_inputs import FOLDED, INPUTS
-from ._kerf_spacing_proof import CHECK_SOURCES, CHECKS, ELEMENTS, EXERCISES, WEDGES
+from ._kerf_spacing_proof import CHECK_SOURCES, CHECKS, DECISIONS, ELEMENTS, EXERCISES, WEDGES
 from ._kerf_spacing_work import CONSTANTS, WORK
 
 OPEN = "kerf_width - kerf_spacing * mouth_depth / (radius - web / 2)"
@@ -102,4 +102,5 @@ calculator = Calculator(
     sources=(WEDGES, BENT_STRIP, ELEMENTS, *CHECK_SOURCES, GEOMETRY, COMMON_PRACTICE),
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

@@ -5,7 +5,7 @@ from ..laws.bent_strip import BENT_STRIP
 from ..sources import COMMON_PRACTICE
 from ._side_bending_drawings import draw_bars, draw_strip
 from ._side_bending_inputs import FOLDED, INPUTS
-from ._side_bending_proof import CHECK_SOURCES, CHECKS, EXERCISES, WOOD_HANDBOOK
+from ._side_bending_proof import CHECK_SOURCES, CHECKS, DECISIONS, EXERCISES, WOOD_HANDBOOK
 from ._side_bending_work import CONSTANTS, FREE, HELD, WORK
 
 STRETCH = "thickness / (2 * bent + thickness) * whole"
@@ -122,4 +122,5 @@ calculator = Calculator(
     sources=(BENT_STRIP, WOOD_HANDBOOK, *CHECK_SOURCES, COMMON_PRACTICE),
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

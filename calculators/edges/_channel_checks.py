@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..sources import COMMON_PRACTICE, GEOMETRY
 
 RULE = Source(
@@ -101,11 +101,12 @@ CHECKS = (
 EXERCISES = (
     Exercise(
         name="ledge-width",
-        situation="Three lines of 0.50 mm go on the ledge beside the binding. Each has a film of "
-        "{cement_film} behind it, and the solvent swells them by {swelling}. How wide must the "
-        "ledge be beyond the binding channel?",
+        situation="Three lines of 0.50 mm (0.0197 in) go on the ledge beside the binding. Each has "
+        "a film of {cement_film} behind it, the solvent swells them by {swelling}, and they are to "
+        "stand {proud_top} above the plate. How wide must the ledge be beyond the binding channel?",
         asks="ledge_width",
-        draw={"cement_film": (0.015, 0.035, 0.005), "swelling": (2, 4, 0.5)},
+        draw={"cement_film": (0.02, 0.05, 0.001), "swelling": (1.5, 3.5, 0.1),
+              "proud_top": (0.05, 0.2, 0.01)},
         within="0.01 mm",
         slips=(
             Slip(name="lines-alone", formula="ledge_thickness",
@@ -120,13 +121,15 @@ EXERCISES = (
     ),
     Exercise(
         name="collar-for-the-cutter",
-        situation="The reground cutter measures 18.97 mm. The binding is 1.54 mm thick; with a "
-        "film of {cement_film} behind it, it is to stand {proud_side} out from the side. What "
+        situation="The reground cutter measures 18.97 mm (0.7469 in). The binding is 1.54 mm "
+        "(0.0606 in) thick; with a film of {cement_film} behind it, it is to stand {proud_side} out "
+        "from the side when all is dry. Wet with cement it swells by {swelling} for a while. What "
         "collar does this cutter want?",
         asks="collar_wanted",
-        draw={"cement_film": (0.01, 0.03, 0.005), "proud_side": (0.04, 0.1, 0.01)},
+        draw={"cement_film": (0.01, 0.03, 0.001), "proud_side": (0.04, 0.15, 0.01),
+              "swelling": (2, 6, 0.1)},
+        within="0.01 mm",
         fixed={"cutters": [["reground", 18.97]]},
-        within="0.02 mm",
         slips=(
             Slip(name="not-doubled", formula="cutter_taken - channel_depth",
                  why="Cutter and collar are diameters: the depth counts on both sides of the "
@@ -137,15 +140,20 @@ EXERCISES = (
             Slip(name="strip-alone", formula="cutter_taken - 2 * channel_thickness",
                  why="A strip flush with the side leaves nothing to scrape: the scraper would take "
                  "the side."),
+            Slip(name="swelling-counted",
+                 formula="cutter_taken - 2 * (channel_thickness * (1 + swelling / whole) "
+                 "+ cement_film - proud_side)",
+                 why="The swelling goes again: until then the strip just stands out further. Reckon "
+                 "it dry."),
         ),
     ),
     Exercise(
         name="foot-on-the-arch",
         situation="The back has an arch of {dish_radius} radius and is {plate_width} wide. The "
         "machine's foot lies flat on it and the side stands square to the rim. By how much does "
-        "the wall of a channel 5.92 mm high lean?",
+        "the wall of a channel 5.92 mm (0.233 in) high lean?",
         asks="wall_lean",
-        draw={"dish_radius": (3600, 5000, 100), "plate_width": (330, 400, 5)},
+        draw={"dish_radius": (3600, 5000, 10), "plate_width": (300, 400, 1)},
         fixed={"machine": "foot", "side_lean": 0},
         within="0.01 mm",
         slips=(
@@ -158,6 +166,42 @@ EXERCISES = (
                  why="That is how far the plate falls to its edge, not what the machine's lean "
                  "makes of the wall."),
         ),
+    ),
+)
+
+DECISIONS = (
+    Decision(
+        name="does-the-wall-lean",
+        situation="A plate {plate_width} wide, arched to {dish_radius}, is to get a channel 5.92 mm "
+        "(0.233 in) high. The side stands {side_lean} out of square to the rim (plus: box wider "
+        "below). The machine: {machine}. The card lets the wall lean {wall_limit} over its height. "
+        "What do you do?",
+        options=(
+            Option(
+                words="Cut",
+                holds="wall_lean <= 0.88 * wall_limit",
+                why="As it stands the wall would lean {wall_lean}, and {wall_limit} is allowed.",
+            ),
+            Option(
+                words="Take the carriage first, which keeps the machine upright",
+                holds="machine == 'foot' and wall_lean >= 1.15 * wall_limit "
+                "and channel_height * sin(abs(side_lean)) <= 0.88 * wall_limit",
+                why="The carriage only takes away the slope of the arch, {plate_slope}. The side is "
+                "{side_lean} out by itself; as all stands the wall leans {wall_lean}.",
+            ),
+            Option(
+                words="Set the box square in its cradle first",
+                holds="wall_lean >= 1.15 * wall_limit "
+                "and channel_height * sin(abs(side_lean)) >= 1.15 * wall_limit",
+                why="The side is {side_lean} out of square: that alone is within what the card "
+                "allows, or the arch makes up for it.",
+            ),
+        ),
+        because="The side is {side_lean} out of square, the arch slopes {plate_slope} at its edge, "
+        "which counts only where the foot lies on it: the wall leans {wall_lean}, {wall_limit} is "
+        "allowed.",
+        draw={"machine": ("upright", "foot"), "side_lean": (-0.9, 0.9, 0.02),
+              "dish_radius": (3600, 9000, 100), "plate_width": (220, 400, 5)},
     ),
 )
 # fmt: on

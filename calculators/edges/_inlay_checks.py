@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..sources import COMMON_PRACTICE, GEOMETRY
 
 SHELL_CURVE = Source(
@@ -112,8 +112,8 @@ EXERCISES = (
         "{piece_width} wide lies with its middle {piece_offset} off the centre line. By how much "
         "will the board fall at the piece's outer edge?",
         asks="edge_fall",
-        draw={"fret_radius": (250, 450, 10), "piece_width": (10, 20, 1),
-              "piece_offset": (6, 12, 1)},
+        draw={"fret_radius": (250, 450, 5), "piece_width": (10, 20, 0.5),
+              "piece_offset": (6, 12, 0.5)},
         within="0.01 mm",
         slips=(
             Slip(name="offset-forgotten", formula="piece_width ** 2 / (8 * fret_radius)",
@@ -132,9 +132,9 @@ EXERCISES = (
         "{levelled} off the middle, and {least_left} must be left at the edges. The blank is flat. "
         "How thick must it be at least?",
         asks="least_thickness",
-        draw={"piece_width": (30, 44, 2), "fret_radius": (250, 400, 10),
-              "shell_proud": (0.05, 0.2, 0.05), "levelled": (0.05, 0.2, 0.05),
-              "least_left": (0.6, 0.9, 0.1)},
+        draw={"piece_width": (30, 44, 0.5), "fret_radius": (250, 400, 5),
+              "shell_proud": (0.07, 0.2, 0.01), "levelled": (0.05, 0.2, 0.01),
+              "least_left": (0.6, 0.9, 0.05)},
         within="0.03 mm",
         slips=(
             Slip(name="fall-forgotten", formula="least_left + shell_proud + levelled",
@@ -153,7 +153,7 @@ EXERCISES = (
         "curve of {curve_radius} at its outer wall. How long may a straight piece be and still lie "
         "in without a crack?",
         asks="longest_straight",
-        draw={"strip_clearance": (0.04, 0.1, 0.01), "curve_radius": (90, 160, 5)},
+        draw={"strip_clearance": (0.03, 0.12, 0.001), "curve_radius": (80, 160, 0.5)},
         fixed={"work": "strip"},
         within="0.2 mm",
         slips=(
@@ -163,6 +163,40 @@ EXERCISES = (
             Slip(name="radius-once", formula="2 * sqrt(strip_clearance * curve_radius)",
                  why="The half length squared goes by twice the radius."),
         ),
+    ),
+)
+
+DECISIONS = (
+    Decision(
+        name="is-the-shell-thick-enough",
+        situation="A block {piece_width} wide is to lie across the middle of a board that gets a "
+        "radius of {fret_radius}. The flat blank is {shell_thickness} thick. Glued in, the shell "
+        "stands {shell_proud} above the wood, levelling takes {levelled} off the middle, and "
+        "{least_left} must be left at its edges. What do you do with the blank?",
+        options=(
+            Option(
+                words="Saw the block out of it",
+                holds="left_edge >= least_left + 0.04",
+                why="{left_edge} would be left at the edges (minus: it is through), and "
+                "{least_left} is wanted.",
+            ),
+            Option(
+                words="Keep it for a narrower piece: too little would be left at the edges",
+                holds="left_edge >= 0.04 and left_edge <= least_left - 0.04",
+                why="{left_edge} would be left at the edges (minus: it is through); {least_left} is "
+                "wanted.",
+            ),
+            Option(
+                words="Keep it for flat work: levelling would go through at the edges",
+                holds="left_edge <= -0.03",
+                why="{left_edge} of it would be left at the edges.",
+            ),
+        ),
+        because="The board falls by {edge_fall} out to the edge of the block: {left_edge} is left "
+        "there (minus: it is through), and {least_left} is wanted.",
+        draw={"shell_thickness": (0.5, 1.8, 0.05), "piece_width": (30, 44, 1),
+              "fret_radius": (250, 400, 10), "shell_proud": (0.05, 0.2, 0.01),
+              "levelled": (0.05, 0.2, 0.01), "least_left": (0.5, 0.8, 0.05)},
     ),
 )
 # fmt: on

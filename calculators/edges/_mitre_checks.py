@@ -1,6 +1,6 @@
 """Sources, outside checks and exercises of the mitre calculation."""
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..sources import COMMON_PRACTICE, GEOMETRY
 
 EQUAL_RATIO = Source(
@@ -139,7 +139,7 @@ EXERCISES = (
         "{width_2} wide, at a right angle. At what angle from square do you set the saw for the "
         "narrower bundle, so that every line meets its own?",
         asks="saw_1",
-        draw={"width_1": (1.0, 1.6, 0.1), "width_2": (1.9, 2.5, 0.1)},
+        draw={"width_1": (0.9, 1.8, 0.01), "width_2": (1.9, 2.8, 0.01)},
         fixed={"corner_angle": 90},
         within="0.5 deg",
         slips=(
@@ -147,17 +147,18 @@ EXERCISES = (
                  why="Half the corner suits equal lines alone; here the lines would step."),
             Slip(name="other-line", formula="saw_2",
                  why="That is the setting of the wider bundle."),
-            Slip(name="sine", formula="asin(width_1 / width_2)",
-                 why="The widths are the two short sides of the triangle: tangent, not sine."),
+            Slip(name="cosine", formula="acos(width_1 / width_2)",
+                 why="The widths are the two short sides of the triangle: tangent, not cosine."),
         ),
     ),
     Exercise(
         name="inner-edge",
         situation="Line 1, {width_1} wide, meets line 2, {width_2} wide, in a corner of "
-        "{corner_angle}. Its outer edge is to be {length_1} long. How long is its inner edge?",
+        "{corner_angle}, both straight. Its outer edge is to be {length_1} long. How long is its "
+        "inner edge?",
         asks="inner_1",
-        draw={"width_1": (2.0, 4.0, 0.5), "width_2": (2.0, 4.0, 0.5),
-              "corner_angle": (60, 120, 5), "length_1": (60, 120, 5)},
+        draw={"width_1": (2.0, 4.0, 0.1), "width_2": (2.0, 4.0, 0.1),
+              "corner_angle": (60, 120, 1), "length_1": (60, 120, 1)},
         within="0.1 mm",
         slips=(
             Slip(name="as-if-square", formula="length_1 - width_2",
@@ -171,22 +172,53 @@ EXERCISES = (
     ),
     Exercise(
         name="gap-of-an-error",
-        situation="Two strips of shell, {width_1} wide both, meet at {corner_angle}. Each comes "
-        "off the mitre block {angle_error} too blunt. How wide does the joint stand open at its "
-        "outer tip?",
+        situation="Two straight strips of shell, {width_1} and {width_2} wide, meet at "
+        "{corner_angle}. Each comes off the mitre block {angle_error} too blunt. How wide does the "
+        "joint stand open at its outer tip?",
         asks="gap_both",
-        draw={"width_1": (1.2, 2.0, 0.1), "corner_angle": (80, 110, 5),
-              "angle_error": (0.5, 2, 0.25)},
-        fixed={"width_2": 1.6},
-        within="0.008 mm",
+        draw={"width_1": (1.2, 2.0, 0.1), "width_2": (1.2, 2.0, 0.1),
+              "corner_angle": (80, 110, 1), "angle_error": (0.5, 2, 0.05)},
+        within="5 %",
         slips=(
             Slip(name="one-strip", formula="gap_1",
                  why="Both strips are off, and both errors open the same joint."),
             Slip(name="over-the-width",
-                 formula="2 * width_1 * sin(angle_error)",
+                 formula="(width_1 + width_2) * sin(angle_error)",
                  why="The cut is longer than the strip is wide: the error swings over the whole "
                  "mitre."),
         ),
+    ),
+)
+
+DECISIONS = (
+    Decision(
+        name="which-tip-to-shoot",
+        situation="Two straight strips, {width_1} and {width_2} wide, meet at {corner_angle}. Each "
+        "comes off the mitre block off by {angle_error} (plus: too blunt; minus: too sharp). The "
+        "card lets the joint gape {gap_limit}. What do you do?",
+        options=(
+            Option(
+                words="Leave both: the joint closes well enough",
+                holds="gap_both <= 0.9 * gap_limit",
+                why="It gapes {gap_both}, and {gap_limit} is allowed.",
+            ),
+            Option(
+                words="Shoot a hair off both at the inner tip",
+                holds="gap_both >= 1.1 * gap_limit and angle_error > 0",
+                why="It gapes {gap_both}. The inner tips touch first only where the cuts are too "
+                "blunt; these are off by {angle_error}.",
+            ),
+            Option(
+                words="Shoot a hair off both at the outer tip",
+                holds="gap_both >= 1.1 * gap_limit and angle_error < 0",
+                why="It gapes {gap_both}. The outer tips touch first only where the cuts are too "
+                "sharp; these are off by {angle_error}.",
+            ),
+        ),
+        because="It gapes {gap_both} where {gap_limit} is allowed. Too blunt, the inner tips touch "
+        "first and the outer gape; too sharp, it is the other way round.",
+        draw={"width_1": (1.2, 3, 0.1), "width_2": (1.2, 3, 0.1), "corner_angle": (70, 110, 1),
+              "angle_error": (-2, 2, 0.05)},
     ),
 )
 # fmt: on

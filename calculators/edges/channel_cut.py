@@ -1,7 +1,7 @@
 """Channels for purfling and binding: how deep, which cutter and collar, in which passes."""
 
 from ..engine.declaration import Calculator, Caution, Drawing
-from ._channel_checks import CHECKS, EXERCISES, SOURCES
+from ._channel_checks import CHECKS, DECISIONS, EXERCISES, SOURCES
 from ._channel_drawing import draw_section
 from ._channel_inputs import FOLDED, inputs
 from ._channel_work import CONSTANTS, TABLES, work
@@ -80,4 +80,5 @@ calculator = Calculator(
     sources=SOURCES,
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

@@ -1,7 +1,7 @@
 """Shell let into a round board or an edge: thickness, pocket, what levelling leaves, the blank."""
 
 from ..engine.declaration import Calculator, Caution, Drawing
-from ._inlay_checks import CHECKS, EXERCISES, SOURCES
+from ._inlay_checks import CHECKS, DECISIONS, EXERCISES, SOURCES
 from ._inlay_drawing import draw_pocket, draw_strip
 from ._inlay_inputs import FOLDED, inputs
 from ._inlay_work import TABLES, work
@@ -80,4 +80,5 @@ calculator = Calculator(
     sources=SOURCES,
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

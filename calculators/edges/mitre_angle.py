@@ -1,7 +1,7 @@
 """Mitres of lines that differ in width, straight or curved: angles, lengths, gaps."""
 
 from ..engine.declaration import Calculator, Caution, Drawing
-from ._mitre_checks import CHECKS, EXERCISES, SOURCES
+from ._mitre_checks import CHECKS, DECISIONS, EXERCISES, SOURCES
 from ._mitre_drawing import draw_corner
 from ._mitre_inputs import FOLDED, inputs
 from ._mitre_work import CONSTANTS, TABLES, work
@@ -59,4 +59,5 @@ calculator = Calculator(
     sources=SOURCES,
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

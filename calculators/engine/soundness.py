@@ -92,6 +92,19 @@ def _faults(calculator: Calculator) -> Iterable[str]:
                 yield f"exercise {exercise.name} draws unknown '{name}'"
         for slip in exercise.slips:
             yield from _formula(slip.formula, known, f"slip {slip.name}")
+    for decision in calculator.decisions:
+        asked = {item.name for item in calculator.inputs}
+        for name in (*decision.draw, *decision.fixed):
+            if name not in asked:
+                yield f"decision {decision.name} draws unknown '{name}'"
+        if len(decision.options) < 2:
+            yield f"decision {decision.name} has fewer than two options"
+        for option in decision.options:
+            yield from _formula(option.holds, known, f"decision {decision.name}")
+            yield from _places(option.words + option.why, known, f"decision {decision.name}")
+        yield from _places(
+            decision.situation + decision.because, known, f"decision {decision.name}"
+        )
     for source in sorted(used - sources):
         yield f"source '{source}' is cited but not listed"
     for source in sorted(sources - used):

@@ -1,6 +1,6 @@
 """Outside figures that the blushing calculator is held against, and exercises."""
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..laws.dew_point import dew_point_c
 from ..laws.solvent_evaporation import (
     SOLVENTS,
@@ -124,11 +124,13 @@ CHECKS = (
 EXERCISES = (
     Exercise(
         name="dew-point",
-        situation="The spray room has {room_temperature} and {room_humidity}. With a table or "
-        "chart of damp air: at what temperature does dew begin to fall?",
+        situation="The spray room has {room_temperature} and {room_humidity}; an instrument of "
+        "{body_temperature} has just been brought in. With a table or chart of damp air: at what "
+        "temperature does dew begin to fall on it?",
         asks="dew_point",
         within="0.5 degC",
-        draw={"room_temperature": (18, 26, 1), "room_humidity": (40, 70, 1)},
+        draw={"room_temperature": (16, 28, 1), "room_humidity": (35, 72, 1),
+              "body_temperature": (5, 24, 1)},
         slips=(
             Slip(name="a-degree-for-ten-per-cent",
                  formula="room_temperature - (100 - room_humidity) / 10",
@@ -136,20 +138,30 @@ EXERCISES = (
                  "saturation and by more in dry air, not by one."),
             Slip(name="room-itself", formula="room_temperature",
                  why="Dew falls at room temperature only in air of 100 %."),
+            Slip(name="instrument-itself", formula="body_temperature",
+                 why="The dew point belongs to the air alone. Whether the instrument is colder is "
+                 "the next question."),
         ),
     ),
     Exercise(
         name="damp-in-the-air",
-        situation="At {room_temperature} and {room_humidity}, how great is the pressure of the "
-        "vapour in the air? Take the saturation pressure from a table.",
+        situation="The air of the spray room has {room_temperature} and {room_humidity}; the "
+        "instrument in it {body_temperature}. How great is the pressure of the damp in the air? Take "
+        "the saturation pressure from a table.",
         asks="vapour_in_air",
         within="2 %",
-        draw={"room_temperature": (18, 28, 1), "room_humidity": (55, 75, 1)},
+        draw={"room_temperature": (15, 30, 1), "room_humidity": (30, 75, 1),
+              "body_temperature": (8, 24, 1)},
         slips=(
             Slip(name="saturated", formula="saturation",
                  why="That is air of 100 %. Multiply by the humidity."),
             Slip(name="what-is-missing", formula="saturation * (1 - room_humidity / whole)",
                  why="That is what the air could still take up."),
+            Slip(name="at-the-instrument",
+                 formula="0.6112 * exp(17.62 * body_temperature / (243.12 + body_temperature)) "
+                 "* room_humidity / whole",
+                 why="You looked up the instrument's temperature. The humidity was read in the air, "
+                 "and counts at the air's own temperature."),
         ),
     ),
     Exercise(
@@ -158,12 +170,44 @@ EXERCISES = (
         "thick a film of solvent has to leave it, and chill it on the way?",
         asks="solvent_film",
         within="1 um",
-        draw={"wet_film": (100, 150, 5), "solids_sprayed": (16, 28, 1)},
+        draw={"wet_film": (80, 160, 1), "solids_sprayed": (14, 32, 0.1)},
         slips=(
             Slip(name="what-stays", formula="wet_film * solids_sprayed / whole",
                  why="That is the dry film, which stays. The rest leaves."),
             Slip(name="all-of-it", formula="wet_film",
                  why="The solids do not evaporate."),
         ),
+    ),
+)  # fmt: skip
+
+DECISIONS = (
+    Decision(
+        name="spray-or-wait",
+        situation="The spray room has {room_temperature} and {room_humidity}. On a test strip with "
+        "{wet_film} of wet lacquer the infrared thermometer showed {coldest_film} at the coldest. "
+        "The film must stay {safety_margin} above the dew point. What do you do?",
+        options=(
+            Option(
+                words="Spray",
+                holds="margin >= safety_margin + 0.7 and room_humidity <= 55",
+                why="Dew falls at {dew_point}; the film is only {margin} above that (minus: below).",
+            ),
+            Option(
+                words="Do not spray: it would go milky",
+                holds="margin <= -0.7",
+                why="Dew falls at {dew_point}, and the film stays {margin} above that.",
+            ),
+            Option(
+                words="Do not spray yet: take a slower thinner or drier air and try another strip",
+                holds="margin >= 0.5 and margin <= safety_margin - 0.5",
+                why="Dew falls at {dew_point}; the film is {margin} above that (minus: below), and "
+                "{safety_margin} is asked.",
+            ),
+        ),
+        because="Dew falls at {dew_point}; the film at its coldest is {margin} above that (minus: "
+        "below), and {safety_margin} is asked.",
+        draw={"room_temperature": (18, 26, 1), "room_humidity": (40, 82, 1),
+              "wet_film": (100, 180, 5), "thinner": ("fast", "medium"),
+              "air_speed": (0.3, 0.8, 0.1)},
     ),
 )  # fmt: skip

@@ -1,6 +1,6 @@
 """Outside figures that the pore-filler calculator is held against, and exercises."""
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..laws.open_pores import mean_segment_mm2, segment_mm2
 
 SCIPY = Source(
@@ -91,8 +91,8 @@ EXERCISES = (
         "filler lie below the face after one filling?",
         asks="sink_first",
         within="2 um",
-        draw={"own_pore_depth": (70, 120, 5), "fill_share": (84, 90, 1),
-              "set_share": (65, 75, 1)},
+        draw={"own_pore_depth": (60, 140, 1), "fill_share": (80, 89, 1),
+              "set_share": (67, 82, 1)},
         fixed={"filled_wood": "own", "own_pore_diameter": 150, "own_pores": 6},
         slips=(
             Slip(name="forgot-the-shrinking", formula="pore_depth * (1 - fill_share / whole)",
@@ -108,20 +108,53 @@ EXERCISES = (
         name="filler-to-mix",
         situation="{filled_area} of wood is filled, {brushed_film} of wet filler brushed on each "
         "time. The pores are {own_pore_depth} deep, {fill_share} is left full and {set_share} of "
-        "it stays. Lacquer may level {allowed_sink}. How much filler do all the fillings take?",
+        "it stays. Lacquer may level {allowed_sink}. The filler weighs {filler_density}. What "
+        "volume of filler do all the fillings take?",
         asks="filler_needed",
         within="2 %",
-        draw={"filled_area": (0.2, 0.5, 0.05), "brushed_film": (100, 160, 10)},
-        fixed={"filled_wood": "own", "own_pore_diameter": 190, "own_pores": 5,
-               "own_pore_depth": 95},
+        draw={"filled_area": (0.2, 0.6, 0.01), "brushed_film": (90, 180, 1),
+              "own_pore_depth": (90, 130, 1), "fill_share": (78, 88, 1),
+              "set_share": (58, 70, 1), "allowed_sink": (18, 33, 1)},
+        fixed={"filled_wood": "own", "own_pore_diameter": 190, "own_pores": 5},
         slips=(
             Slip(name="one-filling", formula="brushed_film * filled_area / um_m2_per_ml",
                  why="One filling is not enough here: work out the sink-back after each."),
-            Slip(name="only-what-stays", formula="filler_kept",
-                 why="That is what goes into the pores. Most of what you brush on goes into the "
-                 "cloth, and has to be mixed too."),
             Slip(name="density-on-top", formula="filler_needed * filler_density / ml_per_cm3",
-                 why="Millilitres are asked, not grams."),
+                 why="That is its weight. Volume is asked."),
         ),
+    ),
+)  # fmt: skip
+
+DECISIONS = (
+    Decision(
+        name="fill-again-or-lacquer",
+        situation="Open pores are {own_pore_depth} deep. Your rubbing leaves them {fill_share} full "
+        "of wet filler, and {set_share} of that stays when it has set. Lacquer may level "
+        "{allowed_sink}, and you fill {most_fillings} times at most. What do you plan?",
+        options=(
+            Option(
+                words="Fill once, then lacquer",
+                holds="sink_first <= 0.94 * allowed_sink",
+                why="After one filling {sink_first} is still open, and lacquer levels {allowed_sink}.",
+            ),
+            Option(
+                words="Fill twice, then lacquer",
+                holds="sink_first >= 1.06 * allowed_sink "
+                "and sink_first * left_share / whole <= 0.94 * allowed_sink",
+                why="The first filling leaves {sink_first}, and each leaves {left_share} of what it "
+                "found; lacquer levels {allowed_sink}.",
+            ),
+            Option(
+                words="Take another filler: twice is not enough with this one",
+                holds="sink_first * left_share / whole >= 1.06 * allowed_sink",
+                why="The first filling leaves {sink_first}, the second {left_share} of that: "
+                "little enough for lacquer to level.",
+            ),
+        ),
+        because="The first filling leaves {sink_first} open, each further one {left_share} of what "
+        "it finds; lacquer levels {allowed_sink}.",
+        draw={"own_pore_depth": (50, 130, 1), "fill_share": (60, 95, 1), "set_share": (47, 94, 1),
+              "allowed_sink": (18, 42, 1)},
+        fixed={"filled_wood": "own", "own_pore_diameter": 150, "own_pores": 6},
     ),
 )  # fmt: skip

@@ -1,6 +1,6 @@
 """Outside figures that the film-build calculator is held against, and exercises."""
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 
 NUMPY = Source(
     id="numpy-busday",
@@ -88,8 +88,8 @@ EXERCISES = (
         "stays when it is dry?",
         asks="dry_film",
         within="2 %",
-        draw={"wet_film": (100, 150, 5), "volume_solids": (22, 36, 1),
-              "thinner_added": (25, 75, 5)},
+        draw={"wet_film": (90, 160, 1), "volume_solids": (22, 36, 0.5),
+              "thinner_added": (25, 75, 1)},
         fixed={"sanding_loss": 0, "levelling_loss": 10, "wheel_loss": 5},
         slips=(
             Slip(name="forgot-the-thinner", formula="wet_film * volume_solids / whole",
@@ -110,7 +110,9 @@ EXERCISES = (
         "between two rounds takes {sanding_loss}. How thick is the film before levelling?",
         asks="film_before",
         within="2 um",
-        draw={"rounds": (3, 5, 1), "wet_film": (110, 150, 5), "sanding_loss": (20, 35, 1)},
+        draw={"rounds": (3, 5, 1), "coats_per_round": (2, 4, 1), "wet_film": (110, 150, 1),
+              "volume_solids": (26, 32, 0.5), "thinner_added": (25, 50, 5),
+              "sanding_loss": (15, 25, 1)},
         slips=(
             Slip(name="forgot-the-sanding", formula="sprayed_film",
                  why="The block has been there between the rounds: take off its share."),
@@ -130,8 +132,8 @@ EXERCISES = (
         "lacquer from the tin does it take?",
         asks="lacquer_needed",
         within="2 %",
-        draw={"sprayed_area": (0.2, 0.6, 0.05), "transfer_efficiency": (30, 60, 5),
-              "wet_film": (110, 150, 5)},
+        draw={"coats_per_round": (2, 3, 1), "rounds": (3, 5, 1), "sprayed_area": (0.2, 0.8, 0.01),
+              "transfer_efficiency": (30, 60, 1), "wet_film": (110, 150, 1)},
         slips=(
             Slip(name="nothing-beside-the-work",
                  formula="(coats * sprayed_area / spreading_rate + rounds * left_over / ml_per_l)"
@@ -146,5 +148,39 @@ EXERCISES = (
                  why="You multiplied by the share that lands; the less lands, the more you need: "
                  "divide."),
         ),
+    ),
+)  # fmt: skip
+
+DECISIONS = (
+    Decision(
+        name="level-it-or-not",
+        situation="{rounds} rounds of {coats_per_round} coats are on, {wet_film} wet each, of lacquer "
+        "with {volume_solids} solids in the tin and {thinner_added} of thinner; between two rounds "
+        "the block took {sanding_loss}. The shop levels a film of {least_film_before} to "
+        "{most_film_before}. It has cured; the film gauge is away. What do you do?",
+        options=(
+            Option(
+                words="Level it, and prove the film with the gauge first",
+                holds="film_before >= 1.03 * least_film_before "
+                "and film_before <= 0.97 * most_film_before",
+                why="By the figures there are {film_before}, outside of {least_film_before} to "
+                "{most_film_before}.",
+            ),
+            Option(
+                words="Spray another coat first: too thin to level",
+                holds="film_before <= 0.95 * least_film_before",
+                why="By the figures there are {film_before}, and {least_film_before} is enough.",
+            ),
+            Option(
+                words="Sand it down first: too thick",
+                holds="film_before >= 1.05 * most_film_before",
+                why="By the figures there are {film_before}, and up to {most_film_before} may be.",
+            ),
+        ),
+        because="{coats_per_round} coats in each of {rounds} rounds leave {dry_film} each when dry; "
+        "less the sandings, one fewer than rounds, that is {film_before}.",
+        draw={"rounds": (3, 5, 1), "coats_per_round": (2, 4, 1), "wet_film": (105, 145, 1),
+              "volume_solids": (24, 32, 0.5), "thinner_added": (30, 60, 1),
+              "sanding_loss": (15, 30, 1)},
     ),
 )  # fmt: skip

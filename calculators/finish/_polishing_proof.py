@@ -1,6 +1,6 @@
 """Outside figures that the polishing calculation is held against, and exercises."""
 
-from ..engine.declaration import Check, Exercise, Slip
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip
 from ..laws.few_readings import next_reading_below
 from ..laws.moving_source import band_peak
 from ._polishing_solved import wood_carry
@@ -153,7 +153,7 @@ EXERCISES = (
         "over the lacquer?",
         asks="rubbing_speed",
         within="1 %",
-        draw={"wheel_diameter": (200, 450, 10), "turning_speed": (600, 1000, 10)},
+        draw={"wheel_diameter": (200, 450, 1), "turning_speed": (500, 1000, 5)},
         slips=(
             Slip(
                 name="radius-for-diameter",
@@ -182,8 +182,8 @@ EXERCISES = (
         asks="margin_left",
         within="0.5 um",
         draw={
-            "film_thickness": (170, 220, 5),
-            "least_film": (90, 110, 5),
+            "film_thickness": (170, 220, 1),
+            "least_film": (90, 110, 1),
             "orange_peel": (15, 30, 1),
             "trial_film_lost": (4, 9, 0.5),
             "trial_passes": (3, 6, 1),
@@ -211,7 +211,12 @@ EXERCISES = (
         "it, by the closed form for a fast source?",
         asks="fast_rise",
         within="2 %",
-        draw={"pressing_force": (15, 40, 1), "travel_speed": (100, 250, 10)},
+        draw={
+            "wheel_diameter": (250, 400, 10),
+            "turning_speed": (600, 900, 10),
+            "pressing_force": (15, 35, 0.5),
+            "travel_speed": (120, 250, 5),
+        },
         slips=(
             Slip(
                 name="half-the-band",
@@ -239,3 +244,41 @@ EXERCISES = (
         ),
     ),
 )
+
+DECISIONS = (
+    Decision(
+        name="over-the-edge",
+        situation="On the flat the wheel touches {contact_width} wide, on the edge {edge_width}. The "
+        "trial on the flat took off {trial_film_lost} in {trial_passes} passes, and you polish just "
+        "as in the trial. The peel is {orange_peel} deep. At the edge there is {edge_film} of film, "
+        "and {edge_least_film} must stay. What do you do with the edge?",
+        options=(
+            Option(
+                words="Take it along until the flat is level",
+                holds="edge_film - passes_to_flat * edge_removal >= edge_least_film + 3",
+                why="The flat is level after pass {passes_to_flat}; the edge loses {edge_removal} in "
+                "each and bears {edge_passes}.",
+            ),
+            Option(
+                words="Leave it before the flat is level",
+                holds="edge_passes >= 1 and edge_passes <= passes_to_flat - 1 "
+                "and edge_wood_pass >= passes_to_flat + 2",
+                why="It loses {edge_removal} in a pass and bears {edge_passes}; the flat takes "
+                "{passes_to_flat}, and the wood would show on pass {edge_wood_pass}.",
+            ),
+            Option(
+                words="Keep the wheel off it: it would burn through before the flat is level",
+                holds="edge_wood_pass <= passes_to_flat - 1",
+                why="The wood would show there on pass {edge_wood_pass}, and the flat is level after "
+                "{passes_to_flat}.",
+            ),
+        ),
+        because="The narrower the touch, the harder it presses: {edge_removal} off the edge in a "
+        "pass. It bears {edge_passes}, the wood shows on pass {edge_wood_pass}, and the flat takes "
+        "{passes_to_flat}.",
+        draw={
+            "edge_film": (80, 150, 1), "edge_least_film": (50, 75, 1), "edge_width": (10, 40, 1),
+            "trial_film_lost": (4, 9, 0.5), "trial_passes": (3, 6, 1), "orange_peel": (15, 35, 1),
+        },
+    ),
+)  # fmt: skip

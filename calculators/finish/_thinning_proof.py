@@ -1,6 +1,6 @@
 """Outside figures that the thinning calculator is held against, and exercises."""
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..laws.flow_cups import seconds_for, viscosity_mm2_s
 from ..laws.liquid_viscosity import at_temperature_mm2_s, mixed_mm2_s, warming_constant_k
 
@@ -123,19 +123,25 @@ CHECKS = (
 )  # fmt: skip
 
 TRIALS = ((0, 58), (50, 19))
+SLOPE = "(2.31 if cup == 'ford3' else 3.85 if cup == 'ford4' else 3.5 if cup == 'zahn2' else 11.7)"
+DEAD = "(6.58 if cup == 'ford3' else 4.49 if cup == 'ford4' else 14 if cup == 'zahn2' else 7.5)"
 EXERCISES = (
     Exercise(
         name="seconds-to-viscosity",
-        situation="A lacquer runs out of a Ford No. 4 cup in {wanted_seconds}. The cup's equation "
-        "is ν = 3.85 · (t - 4.49). What is its kinematic viscosity?",
+        situation="A sample from a pot of {pot_volume} runs out of the cup {cup} in "
+        "{wanted_seconds}. The cups' card says: "
+        "viscosity is a slope times the seconds less a dead time. Slope and dead time are 2.31 and "
+        "6.58 s for Ford No. 3, 3.85 and 4.49 s for Ford No. 4, 3.5 and 14 s for Zahn No. 2, 11.7 "
+        "and 7.5 s for Zahn No. 3. What is its kinematic viscosity?",
         asks="viscosity_wanted",
-        within="1 %",
-        draw={"wanted_seconds": (20, 45, 1)},
-        fixed={"cup": "ford4"},
+        within="0.5 %",
+        draw={"cup": ("ford3", "ford4", "zahn2", "zahn3"), "wanted_seconds": (20, 90, 0.1),
+              "pot_volume": (300, 1500, 50)},
+        fixed={"trials": ((0, 95), (50, 19))},
         slips=(
-            Slip(name="no-dead-time", formula="3.85 * wanted_seconds",
-                 why="The first 4.49 s are the cup's own: take them off before you multiply."),
-            Slip(name="took-it-off-after", formula="3.85 * wanted_seconds - 4.49",
+            Slip(name="no-dead-time", formula=f"{SLOPE} * wanted_seconds",
+                 why="The first seconds are the cup's own: take them off before you multiply."),
+            Slip(name="took-it-off-after", formula=f"{SLOPE} * wanted_seconds - {DEAD}",
                  why="The dead time is taken from the seconds, inside the bracket, not from the "
                  "product."),
         ),
@@ -147,7 +153,7 @@ EXERCISES = (
         "cup. How much thinner do you add?",
         asks="thinner_to_add",
         within="5 mL",
-        draw={"pot_volume": (400, 1200, 50), "thinner_in_pot": (10, 20, 1)},
+        draw={"pot_volume": (500, 1500, 10), "thinner_in_pot": (8, 25, 0.1)},
         fixed={"trials": TRIALS, "wanted_seconds": 22},
         slips=(
             Slip(name="on-the-whole-pot", formula="pot_volume * thinner_needed / whole",
@@ -161,19 +167,54 @@ EXERCISES = (
         ),
     ),
     Exercise(
-        name="solids-after-thinning",
+        name="film-after-thinning",
         situation="The lacquer has {volume_solids} solids by volume in the tin, and 39.9 parts of "
-        "thinner go to 100 parts of it. What is the share of solids in the mix?",
-        asks="solids_after",
-        within="0.2 %",
-        draw={"volume_solids": (22, 40, 1)},
+        "thinner go to 100 parts of it. A coat goes on {wet_film} wet. How much of it is left when "
+        "it is dry?",
+        asks="dry_film",
+        within="2 %",
+        draw={"volume_solids": (20, 40, 0.1), "wet_film": (90, 160, 1)},
         fixed={"trials": TRIALS, "wanted_seconds": 22},
         slips=(
             Slip(name="took-the-thinner-off",
-                 formula="volume_solids * (1 - thinner_needed / whole)",
+                 formula="wet_film * volume_solids / whole * (1 - thinner_needed / whole)",
                  why="The thinner is counted on the lacquer: divide by one plus its share."),
-            Slip(name="as-in-the-tin", formula="volume_solids",
+            Slip(name="as-in-the-tin", formula="film_unthinned",
                  why="The solids stay, but they are spread through more liquid."),
         ),
+    ),
+)  # fmt: skip
+
+DECISIONS = (
+    Decision(
+        name="thinner-or-lacquer",
+        situation="By your trials {thinner_needed} of thinner, on the lacquer's volume, brings the "
+        "cup to {wanted_seconds}. There is {pot_volume} in the pot, with {thinner_in_pot} of thinner "
+        "in it. What lies within 2 % of what the trials say stays as it is. What do you pour?",
+        options=(
+            Option(
+                words="Thinner",
+                holds="thinner_in_pot <= thinner_needed - 2.5",
+                why="It holds {thinner_in_pot} where {thinner_needed} is right: not more than 2 % too "
+                "little.",
+            ),
+            Option(
+                words="Lacquer from the tin",
+                holds="thinner_in_pot >= thinner_needed + 2.5",
+                why="It holds {thinner_in_pot} where {thinner_needed} is right: not more than 2 % too "
+                "much.",
+            ),
+            Option(
+                words="Nothing: strain it and spray",
+                holds="abs(thinner_in_pot - thinner_needed) <= 1.5",
+                why="It holds {thinner_in_pot}, and {thinner_needed} is right: that is more than 2 % "
+                "off.",
+            ),
+        ),
+        because="It holds {thinner_in_pot} where {thinner_needed} is right: to add, "
+        "{thinner_to_add} of thinner or {lacquer_to_add} of lacquer.",
+        draw={"pot_volume": (300, 1500, 10), "thinner_in_pot": (35, 45, 0.1),
+              "wanted_seconds": (20, 24, 0.1)},
+        fixed={"trials": TRIALS},
     ),
 )  # fmt: skip

@@ -6,7 +6,7 @@ from ..laws.solvent_evaporation import CHILTON_COLBURN, FULLER, SOLVENT_DATA
 from . import _blush_work
 from ._blush_drawing import draw_film
 from ._blush_inputs import DOUBT, inputs
-from ._blush_proof import CHECKS, COOLPROP, EXERCISES, FILM_MODEL, HT, PSYCHROLIB, THERMO
+from ._blush_proof import CHECKS, COOLPROP, DECISIONS, EXERCISES, FILM_MODEL, HT, PSYCHROLIB, THERMO
 from ._coating_sources import DRY_FILM, UNITS, exact
 
 calculator = Calculator(
@@ -89,4 +89,5 @@ calculator = Calculator(
     ),
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

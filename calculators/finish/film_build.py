@@ -6,7 +6,7 @@ from . import _film_work
 from ._coating_sources import DRY_FILM, PINT, SPREADING, THINNED, UNITS, exact
 from ._film_drawing import draw_film
 from ._film_inputs import BUYING, LIMITS, WAITS, inputs
-from ._film_proof import CHECKS, EXERCISES, NUMPY
+from ._film_proof import CHECKS, DECISIONS, EXERCISES, NUMPY
 
 calculator = Calculator(
     name="film-build",
@@ -88,4 +88,5 @@ calculator = Calculator(
     sources=(DRY_FILM, THINNED, SPREADING, PINT, NUMPY, UNITS, COMMON_PRACTICE),
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

@@ -4,7 +4,7 @@ from ..engine.declaration import Calculator, Caution, Drawing
 from . import _polishing_said, _polishing_touch, _polishing_work
 from ._polishing_drawings import draw_film, draw_map
 from ._polishing_inputs import EDGE, LACQUER, inputs
-from ._polishing_proof import CHECKS, EXERCISES
+from ._polishing_proof import CHECKS, DECISIONS, EXERCISES
 from ._polishing_sources import CONSTANTS, SOURCES
 
 calculator = Calculator(
@@ -106,4 +106,5 @@ calculator = Calculator(
     sources=SOURCES,
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

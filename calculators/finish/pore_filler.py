@@ -7,7 +7,7 @@ from . import _filler_work
 from ._coating_sources import PINT, UNITS, exact
 from ._filler_drawing import draw_pore
 from ._filler_inputs import MORE, inputs
-from ._filler_proof import CHECKS, EXERCISES, MPMATH, SCIPY
+from ._filler_proof import CHECKS, DECISIONS, EXERCISES, MPMATH, SCIPY
 
 calculator = Calculator(
     name="pore-filler",
@@ -95,4 +95,5 @@ calculator = Calculator(
     ),
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

@@ -7,7 +7,7 @@ from . import _thinning_work
 from ._coating_sources import DRY_FILM, THINNED, UNITS, exact
 from ._thinning_drawing import draw_seconds
 from ._thinning_inputs import MORE, WARMTH, inputs
-from ._thinning_proof import CALIBRATION, CHECKS, CHEMICALS, EXERCISES, MPMATH
+from ._thinning_proof import CALIBRATION, CHECKS, CHEMICALS, DECISIONS, EXERCISES, MPMATH
 
 calculator = Calculator(
     name="thinning",
@@ -77,4 +77,5 @@ calculator = Calculator(
     ),
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

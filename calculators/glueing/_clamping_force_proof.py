@@ -1,6 +1,6 @@
 """Outside figures that the clamping calculation is held against, and exercises."""
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..laws.elastic_bed import endless_row
 from ._clamping_force_work import crushing
 
@@ -166,13 +166,14 @@ EXERCISES = (
     Exercise(
         name="force-for-a-joint",
         situation="A joint is {joint_length} long and {joint_width} wide and wants "
-        "{pressure_low}. What force does it need in all?",
+        "{pressure_low}. {clamps} clamps lie ready. What force does it need in all?",
         asks="needed_force",
         within="1 %",
         draw={
-            "joint_length": (140, 180, 5),
-            "joint_width": (25, 35, 1),
-            "pressure_low": (0.4, 1.2, 0.1),
+            "joint_length": (140, 200, 1),
+            "joint_width": (22, 40, 0.5),
+            "pressure_low": (0.4, 1.2, 0.05),
+            "clamps": (3, 5, 1),
         },
         slips=(
             Slip(
@@ -195,14 +196,17 @@ EXERCISES = (
     ),
     Exercise(
         name="clamps-enough",
-        situation="A joint {joint_length} long and {joint_width} wide wants {pressure_low}. Your "
-        "clamps give {clamp_force} each. How many does it take?",
+        situation="A joint {joint_length} long and {joint_width} wide wants {pressure_low} at least "
+        "and bears {pressure_high} at most. Your clamps give {clamp_force} each. How many does it "
+        "take at least?",
         asks="clamps_needed",
         within="0.4",
         draw={
-            "joint_length": (200, 480, 20),
-            "joint_width": (30, 50, 2),
-            "clamp_force": (900, 1400, 100),
+            "joint_length": (200, 480, 5),
+            "joint_width": (30, 50, 1),
+            "clamp_force": (900, 1400, 50),
+            "pressure_low": (0.5, 0.8, 0.05),
+            "pressure_high": (1.2, 1.8, 0.1),
         },
         slips=(
             Slip(
@@ -226,7 +230,13 @@ EXERCISES = (
         "of the clamp?",
         asks="force",
         within="4 %",
-        draw={"handle_force": (30, 70, 5), "handle_radius": (50, 70, 5)},
+        draw={
+            "handle_force": (30, 80, 1),
+            "handle_radius": (45, 75, 1),
+            "screw_diameter": (10, 16, 0.5),
+            "lead": (2, 4, 0.5),
+            "thread_friction": (0.14, 0.24, 0.01),
+        },
         fixed={"force_from": "screw", "joint_width": 100},
         slips=(
             Slip(
@@ -247,3 +257,47 @@ EXERCISES = (
         ),
     ),
 )
+
+DECISIONS = (
+    Decision(
+        name="are-the-clamps-right",
+        situation="A joint {joint_length} long and {joint_width} wide lies on a bench that does not "
+        "give, {bed_thickness} of wood below it and {part_thickness} above. {clamps} clamps of "
+        "{clamp_force} each, pads {pad_width} along it, the outer ones {end_distance} from its ends, "
+        "press on a caul {caul_thickness} thick. The wood is hard maple and wants {pressure_low} to "
+        "{pressure_high} everywhere. Work it out on the page: what do you do?",
+        options=(
+            Option(
+                words="Glue it up like this",
+                holds="greatest_pressure <= 0.97 * pressure_high "
+                "and least_pressure >= 1.03 * pressure_low",
+                why="{mean_pressure} on average, {least_pressure} at the least and "
+                "{greatest_pressure} at the most: not {pressure_low} to {pressure_high} everywhere.",
+            ),
+            Option(
+                words="More clamps, or stronger ones: too little in all",
+                holds="mean_pressure <= 0.93 * pressure_low",
+                why="In all they bring {mean_pressure}, and {pressure_low} is enough.",
+            ),
+            Option(
+                words="Ease them: too much in all",
+                holds="mean_pressure >= 1.07 * pressure_high",
+                why="In all they bring {mean_pressure}, and {pressure_high} is allowed.",
+            ),
+            Option(
+                words="A thicker caul: enough in all, but not everywhere",
+                holds="mean_pressure >= 1.05 * pressure_low and mean_pressure <= 0.95 * pressure_high "
+                "and least_pressure <= 0.88 * pressure_low",
+                why="{mean_pressure} on average; at the least place there is {least_pressure}, where "
+                "{pressure_low} is wanted.",
+            ),
+        ),
+        because="{mean_pressure} on average, {least_pressure} at the least place, "
+        "{greatest_pressure} under a clamp; {pressure_low} to {pressure_high} is wanted.",
+        draw={
+            "joint_length": (140, 200, 5), "joint_width": (25, 35, 1), "clamps": (2, 4, 1),
+            "clamp_force": (600, 3500, 50), "caul_thickness": (12, 45, 1),
+        },
+        fixed={"softest_wood": "maple", "below": "bench"},
+    ),
+)  # fmt: skip

@@ -8,6 +8,7 @@ from ._clamping_force_inputs import FOLDED, INPUTS
 from ._clamping_force_proof import (
     CHECK_SOURCES,
     CHECKS,
+    DECISIONS,
     EXERCISES,
     PRESSURE,
     SCREW_THREAD,
@@ -103,4 +104,5 @@ calculator = Calculator(
     sources=(PRESSURE, HETENYI, SCREW_THREAD, WOOD_HANDBOOK, *CHECK_SOURCES, COMMON_PRACTICE),
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

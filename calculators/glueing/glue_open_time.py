@@ -7,7 +7,7 @@ from ..laws.psychrometrics import ASHRAE
 from ..laws.wood_heat import WOOD_HANDBOOK_HEAT
 from ..sources import COMMON_PRACTICE
 from ._glue_checks import CHECK_SOURCES, CHECKS
-from ._glue_exercises import EXERCISES
+from ._glue_exercises import DECISIONS, EXERCISES
 from ._glue_inputs import FOLDED, INPUTS
 from ._glue_plot import draw_plan
 from ._glue_work import CONSTANTS, COOLING, DRYING, WORK
@@ -166,4 +166,5 @@ calculator = Calculator(
     checks=CHECKS,
     folded=FOLDED,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )

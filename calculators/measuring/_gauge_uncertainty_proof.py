@@ -1,6 +1,6 @@
 """Where the uncertainty of a reading comes from, what it is held against, its exercises."""
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..engine.judging import chance_in
 from ..laws.student_factor import normal_factor, student_t_factor
 from ..laws.uncertainty_budget import GUM
@@ -135,15 +135,25 @@ CHECKS = (
     ),
 )
 
+# Five repeats by how many twentieths of a millimetre each lies off a place on the scale.
+SCATTERS = (
+    (0, 0, 1, 0, -1), (0, 1, 0, 0, 0), (0, 1, 1, 0, 0), (1, 0, -1, 0, 1), (0, 2, 0, 1, 0),
+    (0, 2, 0, 2, 1), (0, 1, 2, -1, 0), (0, 3, 1, 1, 0), (2, 0, -2, 1, 0), (0, 1, 3, 2, 0),
+    (0, 3, 3, 1, 0), (0, 2, -2, 2, 1), (0, 4, 1, 2, 0), (0, 3, -1, 3, 0),
+)
+FIVE_READINGS = tuple(
+    tuple(round((place + off) / 20, 2) for off in scatter)
+    for place in range(30, 120)
+    for scatter in SCATTERS
+)
 EXERCISES = (
     Exercise(
         name="accept-up-to",
-        situation="The gauge list says 0.06 mm for your gauge (k = 2). The sheet says at most "
-        "{limit_high}. Up to what reading do you accept?",
+        situation="The gauge list says {gauge_uncertainty} for your gauge (k = 2). The sheet says "
+        "at most {limit_high}. Up to what reading do you accept?",
         asks="accept_high", within="0.005 mm",
-        draw={"limit_high": (2.0, 3.0, 0.1)},
-        fixed={"budget": "listed", "gauge_uncertainty": 0.06, "repeats": "none",
-               "limits": "high", "reading": 1.5},
+        draw={"limit_high": (1.5, 3.5, 0.01), "gauge_uncertainty": (0.03, 0.15, 0.002)},
+        fixed={"budget": "listed", "repeats": "none", "limits": "high", "reading": 1.5},
         slips=(
             Slip(name="the-limit-itself", formula="limit_high",
                  why="At the limit itself the chance of being out is a half. Stay below it by the "
@@ -156,10 +166,11 @@ EXERCISES = (
     ),
     Exercise(
         name="mean-of-several",
-        situation="Five repeats spread by 0.0354 mm. At work you take the mean of {averaged} "
-        "readings. How far does such a mean scatter, as a standard uncertainty?",
+        situation="Five repeats, the gauge off and on again each time, read {readings}. At work you "
+        "take the mean of {averaged} readings. How far does such a mean scatter, as a standard "
+        "uncertainty?",
         asks="repeat_u", within="2 %",
-        draw={"averaged": (2, 9, 1)},
+        draw={"averaged": (2, 9, 1), "readings": FIVE_READINGS},
         slips=(
             Slip(name="not-averaged", formula="repeat_spread",
                  why="That is one reading's scatter. A mean of several scatters less."),
@@ -171,11 +182,12 @@ EXERCISES = (
     ),
     Exercise(
         name="room-for-the-gauge",
-        situation="Limits {limit_low} to {limit_high}; the gauge list says 0.04 mm (k = 2). How "
-        "many times do four standard uncertainties go into the room between the limits?",
+        situation="Limits {limit_low} to {limit_high}; the gauge list says {gauge_uncertainty} "
+        "(k = 2). How many times do four standard uncertainties go into the room between the limits?",
         asks="capability", within="2 %",
-        draw={"limit_low": (2.0, 2.2, 0.05), "limit_high": (2.4, 2.6, 0.05)},
-        fixed={"budget": "listed", "gauge_uncertainty": 0.04, "repeats": "none"},
+        draw={"limit_low": (1.5, 2.2, 0.01), "limit_high": (2.3, 2.8, 0.01),
+              "gauge_uncertainty": (0.02, 0.08, 0.005)},
+        fixed={"budget": "listed", "repeats": "none"},
         slips=(
             Slip(name="four-times-the-expanded", formula="(limit_high - limit_low) / (4 * expanded)",
                  why="The list's figure is two standard uncertainties; you took it for one."),
@@ -183,6 +195,40 @@ EXERCISES = (
                  why="That counts U once. It lies on both sides of a reading: twice U, which is "
                  "four standard uncertainties."),
         ),
+    ),
+)
+
+DECISIONS = (
+    Decision(
+        name="in-or-out",
+        situation="The sheet says {limit_low} to {limit_high}. Your gauge reads {reading}; the gauge "
+        "list gives it {gauge_uncertainty} (k = 2). What do you do with the piece?",
+        options=(
+            Option(
+                words="Pass it on: it is in",
+                holds="reading >= accept_low + 0.1 * expanded "
+                "and reading <= accept_high - 0.1 * expanded",
+                why="Only readings from {accept_low} to {accept_high} are in with this gauge, its "
+                "uncertainty and all.",
+            ),
+            Option(
+                words="Put it right: it is out",
+                holds="reading <= limit_low - 1.1 * expanded or reading >= limit_high + 1.1 * expanded",
+                why="It is out only where the reading lies past a limit by more than "
+                "{gauge_uncertainty}.",
+            ),
+            Option(
+                words="Measure it with a finer gauge: this one cannot tell",
+                holds="abs(reading - limit_low) <= 0.9 * expanded "
+                "or abs(reading - limit_high) <= 0.9 * expanded",
+                why="It can tell: {reading} lies further than {gauge_uncertainty} from either limit.",
+            ),
+        ),
+        because="{gauge_uncertainty} of doubt on a reading of {reading}: in from {accept_low} to "
+        "{accept_high}, out where it is past a limit by more than that.",
+        draw={"limit_low": (2.0, 2.2, 0.01), "limit_high": (2.4, 2.6, 0.01),
+              "reading": (1.9, 2.7, 0.01), "gauge_uncertainty": (0.03, 0.09, 0.005)},
+        fixed={"budget": "listed", "repeats": "none"},
     ),
 )
 # fmt: on

@@ -1,6 +1,6 @@
 """Where pieces-to-check comes from, what it is held against, its exercises."""
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..laws.sampling import SAMPLING, batch_at_most, binomial_at_most
 from ..laws.uncertainty_budget import GUM
 from ..sources import COMMON_PRACTICE
@@ -113,7 +113,7 @@ EXERCISES = (
         "confidence that no more than {worst_share} are out, and let none pass. How many do you "
         "check?",
         asks="pieces", within="0.4",
-        draw={"confidence": (90, 95, 5), "worst_share": (2, 10, 1)},
+        draw={"confidence": (80, 99, 0.5), "worst_share": (1, 25, 0.1)},
         fixed={"batch_size": 0, "allowed_misses": 0},
         slips=(
             Slip(name="one-in-so-many", formula="ceil(whole / worst_share)",
@@ -122,18 +122,15 @@ EXERCISES = (
             Slip(name="confidence-for-risk",
                  formula="ceil(log(confidence / whole) / log(1 - worst_share / whole))",
                  why="Take the risk that is left, one less the confidence, not the confidence."),
-            Slip(name="share-for-good", formula="ceil(log(1 - confidence / whole) "
-                 "/ log(worst_share / whole))",
-                 why="Each piece is in with one less the share: that is what is multiplied."),
         ),
     ),
     Exercise(
         name="none-of-these-out",
         situation="You have checked {checked} pieces of a long run and none was out. With "
-        "95 % confidence, no more than what share of all of them is out?",
+        "{confidence} confidence, no more than what share of all of them is out?",
         asks="upper", within="2 %",
-        draw={"checked": (20, 120, 5)},
-        fixed={"ask": "found", "batch_size": 0, "found_out": 0, "confidence": 95},
+        draw={"checked": (15, 300, 1), "confidence": (82, 99, 0.5)},
+        fixed={"ask": "found", "batch_size": 0, "found_out": 0},
         slips=(
             Slip(name="none-found-none-there", formula="best_guess",
                  why="None found is not none there; the ones you did not look at may be out."),
@@ -145,11 +142,12 @@ EXERCISES = (
     Exercise(
         name="readings-to-average",
         situation="One reading scatters by {spread}, known for certain; the gauge's own error is "
-        "nothing beside it. The mean is to be sure to within {wanted}, with 95 % confidence. How "
+        "nothing beside it. The mean is to be sure to within {wanted}, with {confidence} confidence. How "
         "many readings does that take?",
         asks="first_count", within="0.4",
-        draw={"spread": (0.03, 0.08, 0.005), "wanted": (0.02, 0.03, 0.005)},
-        fixed={"ask": "readings", "gauge_uncertainty": 0, "confidence": 95},
+        draw={"spread": (0.03, 0.09, 0.001), "wanted": (0.012, 0.03, 0.001),
+              "confidence": (90, 99, 1)},
+        fixed={"ask": "readings", "gauge_uncertainty": 0},
         slips=(
             Slip(name="not-squared", formula="ceil(normal_k * spread / wanted)",
                  why="The mean betters with the root of the number, so the number goes with the "
@@ -159,6 +157,39 @@ EXERCISES = (
             Slip(name="k-not-squared", formula="ceil(normal_k * (spread / wanted) ** 2)",
                  why="The factor stands inside the square."),
         ),
+    ),
+)
+
+DECISIONS = (
+    Decision(
+        name="pass-or-check-more",
+        situation="Of a long run {checked} pieces, drawn at random, have been checked; outside of "
+        "their limits: {found_out}. At most {worst_share} may be out, and you want {confidence} "
+        "confidence. What do you do with the run?",
+        options=(
+            Option(
+                words="Pass it: no more are out than may be",
+                holds="upper <= 0.95 * worst_share",
+                why="As many as {upper} of all may be out by this check, and {worst_share} is the "
+                "most allowed.",
+            ),
+            Option(
+                words="Check more pieces: nothing is proved yet",
+                holds="best_guess <= 0.92 * worst_share and upper >= 1.05 * worst_share",
+                why="{best_guess} of those checked are out and {upper} of all at the most: with "
+                "{worst_share} allowed, that says enough.",
+            ),
+            Option(
+                words="Stop it: more are out than may be",
+                holds="best_guess >= 1.08 * worst_share",
+                why="Of those checked {best_guess} are out, and {worst_share} may be.",
+            ),
+        ),
+        because="{best_guess} of those checked are out; with {confidence} confidence no more than "
+        "{upper} of all are, and {worst_share} may be.",
+        draw={"checked": (30, 200, 1), "found_out": (0, 5, 1), "worst_share": (2, 6, 0.1),
+              "confidence": (85, 95, 1)},
+        fixed={"ask": "found", "batch_size": 0},
     ),
 )
 # fmt: on

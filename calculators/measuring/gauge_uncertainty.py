@@ -3,7 +3,7 @@
 from ..engine.declaration import Calculator, Caution, Column, Drawing, Table
 from ._gauge_uncertainty_drawings import draw_budget, draw_zones
 from ._gauge_uncertainty_inputs import COVER, INPUTS
-from ._gauge_uncertainty_proof import CHECKS, EXERCISES, SOURCES
+from ._gauge_uncertainty_proof import CHECKS, DECISIONS, EXERCISES, SOURCES
 from ._gauge_uncertainty_work import CONSTANTS, WORK
 
 # fmt: off
@@ -86,5 +86,6 @@ calculator = Calculator(
     sources=SOURCES,
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )
 # fmt: on

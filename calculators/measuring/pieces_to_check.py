@@ -3,7 +3,7 @@
 from ..engine.declaration import Calculator, Caution, Column, Drawing, Table
 from ._pieces_to_check_drawings import draw_curve, draw_means
 from ._pieces_to_check_inputs import INPUTS
-from ._pieces_to_check_proof import CHECKS, EXERCISES, SOURCES
+from ._pieces_to_check_proof import CHECKS, DECISIONS, EXERCISES, SOURCES
 from ._pieces_to_check_work import CONSTANTS, WORK
 
 # fmt: off
@@ -80,5 +80,6 @@ calculator = Calculator(
     sources=SOURCES,
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )
 # fmt: on

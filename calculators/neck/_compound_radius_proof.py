@@ -1,6 +1,6 @@
 """Where the compound-radius calculation comes from, what it is held against, its exercises."""
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..laws.board_radius import gauge_gap_mm
 from ..sources import COMMON_PRACTICE, GEOMETRY
 
@@ -102,7 +102,8 @@ EXERCISES = (
         "the board's edges. The board is rounded to {fret_radius}. How far do its edges lie below "
         "its middle there?",
         asks="nut_fall", within="3 %",
-        draw={"fret_radius": (250, 500, 10), "string_spread_nut": (30, 45, 0.5)},
+        draw={"fret_radius": (250, 500, 5), "string_spread_nut": (30, 45, 0.1),
+              "edge_margin": (2.5, 4.5, 0.1)},
         slips=(
             Slip(name="whole-width", formula="width_nut ** 2 / (2 * fret_radius)",
                  why="You put in the whole width. The board falls from its middle: take half of "
@@ -118,9 +119,10 @@ EXERCISES = (
         name="radius-at-the-end",
         situation="Radius {fret_radius} at the nut, strings {string_spread_nut} apart there and "
         "{string_spread_bridge} at the saddle, {scale_length} away. The board is to run straight "
-        "under every string. What radius has it at fret 20?",
+        "under every string. What radius has it at fret {frets}?",
         asks="end_radius", within="1 %",
-        draw={"string_spread_bridge": (48, 60, 1), "fret_radius": (250, 450, 10)},
+        draw={"string_spread_nut": (33, 38, 0.1), "string_spread_bridge": (50, 60, 0.1),
+              "fret_radius": (250, 450, 5), "frets": (18, 21, 1)},
         slips=(
             Slip(name="at-the-saddle",
                  formula="fret_radius * string_spread_bridge / string_spread_nut",
@@ -136,10 +138,12 @@ EXERCISES = (
     ),
     Exercise(
         name="gauge-on-the-nut",
-        situation="The board is {fret_radius} at the nut and 43.5 mm wide. By mistake you lay the "
-        "{gauge_radius} gauge on it. What leaf goes in under its middle?",
+        situation="At the nut the board has a radius of {fret_radius}. The outer strings will lie "
+        "{string_spread_nut} apart there, {edge_margin} inside its edges. By mistake you lay the "
+        "gauge of {gauge_radius} on it. What leaf goes in under the gauge's middle?",
         asks="gauge_leaf", within="5 %",
-        draw={"gauge_radius": (250, 330, 5)},
+        draw={"fret_radius": (370, 500, 10), "gauge_radius": (220, 330, 5),
+              "string_spread_nut": (33, 40, 0.5), "edge_margin": (2.5, 4, 0.1)},
         slips=(
             Slip(name="gauge-alone", formula="gauge_width ** 2 / (8 * gauge_radius)",
                  why="That is the hollow of the gauge itself. The board fills most of it."),
@@ -150,6 +154,41 @@ EXERCISES = (
                  formula="gauge_width ** 2 / 16 * (1 / gauge_radius - 1 / gauge_board)",
                  why="You put in diameters; both falls are reckoned with radii."),
         ),
+    ),
+)
+
+DECISIONS = (
+    Decision(
+        name="where-to-sand",
+        situation="A board is to have a radius of {gauge_radius} all along. By the set of gauges it "
+        "now has {fret_radius}. At the nut the outer strings will lie {string_spread_nut} apart, "
+        "{edge_margin} inside its edges. The right gauge may stand off by {gap_allowed}. What do you "
+        "do at the nut?",
+        options=(
+            Option(
+                words="Leave it: it is near enough",
+                holds="gauge_leaf <= 0.88 * gap_allowed",
+                why="The right gauge would stand off by {gauge_leaf}, and {gap_allowed} is allowed.",
+            ),
+            Option(
+                words="Sand along the middle: the board is too round",
+                holds="gauge_gap >= 1.12 * gap_allowed",
+                why="A board of {fret_radius} is flatter than {gauge_radius}, or so near that the "
+                "gauge stands off by {gauge_leaf} only.",
+            ),
+            Option(
+                words="Sand along the edges: the board is too flat",
+                holds="gauge_gap <= -1.12 * gap_allowed",
+                why="A board of {fret_radius} is rounder than {gauge_radius}, or so near that the "
+                "gauge stands off by {gauge_leaf} only.",
+            ),
+        ),
+        because="Out to its edges a board of {fret_radius} and one of {gauge_radius} differ by "
+        "{gauge_leaf}, and {gap_allowed} is allowed. The smaller radius falls more.",
+        draw={"fret_radius": (250, 500, 5), "gauge_radius": (300, 450, 10),
+              "string_spread_nut": (33, 40, 0.5), "edge_margin": (2.5, 4, 0.1),
+              "gap_allowed": (0.04, 0.12, 0.01)},
+        fixed={"shape": "cylinder"},
     ),
 )
 # fmt: on

@@ -1,6 +1,6 @@
 """Where the fret-seating calculation comes from, what it is held against, its exercises."""
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..laws.wedged_frets import BIMETAL, bow_under_kinks_mm, curvature_per_m, strip
 from ..sources import COMMON_PRACTICE, GEOMETRY
 from ._fret_seating_woods import WOOD_HANDBOOK
@@ -140,44 +140,52 @@ CHECKS = (
 
 EXERCISES = (
     Exercise(
-        name="tight-slots",
-        situation="The tang is {tang_thickness}, the slots were sawn {slot_width}. On a neck like this "
-        "one each hundredth of a millimetre that a tang is too thick bends it back by 0.183 mm. How "
-        "much back-bow will fretting give?",
+        name="bow-by-the-trial",
+        situation="A neck of this sort, its slots {trial_slot} wide, was bent back {bow_trial} by "
+        "this wire. The wire is {tang_beads} over its beads; the tang itself slips in. What bends "
+        "the neck goes with how far the beads are wider than the slot. The next neck's slots are "
+        "{slot_width}. How much back-bow will fretting give it?",
         asks="bow", within="3 %",
-        draw={"tang_thickness": (0.53, 0.57, 0.01), "slot_width": (0.49, 0.51, 0.01)},
-        fixed={"beads_from": "none"},
+        draw={"tang_beads": (0.74, 0.86, 0.01), "trial_slot": (0.54, 0.58, 0.01),
+              "slot_width": (0.61, 0.66, 0.01), "bow_trial": (0.05, 0.3, 0.01)},
         slips=(
-            Slip(name="one-fret", formula="bow / kinked_frets",
-                 why="The figure is already for the whole row of frets, not for one."),
-            Slip(name="all-frets", formula="bow * 20 / kinked_frets",
-                 why="Frets on the body do not bend the neck; count those before the joint."),
-            Slip(name="tenth-for-hundredth", formula="bow / 10",
-                 why="Count hundredths: 0.03 mm is three of them."),
+            Slip(name="as-in-the-trial", formula="bow_trial",
+                 why="The slots are wider now: the beads bite less and the neck bends less."),
+            Slip(name="by-the-slots", formula="bow_trial * trial_slot / slot_width",
+                 why="It is not the slot that counts but by how much the beads are wider than it."),
+            Slip(name="turned-over",
+                 formula="bow_trial * (tang_beads - trial_slot) / (tang_beads - slot_width)",
+                 why="Turned over: a wider slot lets the beads bite less, and the bow gets smaller."),
         ),
     ),
     Exercise(
         name="slot-for-a-bow",
-        situation="A neck without a rod is to be bent back {bow_wanted} by its frets. The tang is "
-        "{tang_thickness}, and each hundredth of wedge gives 0.183 mm. What slot do you saw? (Leave "
-        "the beads out.)",
-        asks="slot_wanted", within="0.003 mm",
-        draw={"bow_wanted": (0.2, 0.6, 0.05), "tang_thickness": (0.5, 0.6, 0.01)},
-        fixed={"beads_from": "none"},
+        situation="A neck of this sort, its slots {trial_slot} wide, was bent back {bow_trial} by "
+        "this wire. The wire is {tang_beads} over its beads; the tang itself slips in. The next neck "
+        "is to be bent back {bow_wanted} only. What slot do you saw?",
+        asks="slot_wanted", within="0.005 mm",
+        draw={"tang_beads": (0.74, 0.86, 0.01), "trial_slot": (0.54, 0.62, 0.01),
+              "bow_wanted": (0.03, 0.1, 0.01), "bow_trial": (0.12, 0.3, 0.01)},
         slips=(
-            Slip(name="wider", formula="tang_thickness + wedge_wanted",
-                 why="A wider slot lets go. To wedge, it must be narrower than the tang."),
-            Slip(name="tang-itself", formula="tang_thickness",
-                 why="A slot just as wide as the tang does not wedge at all."),
+            Slip(name="as-in-the-trial", formula="trial_slot",
+                 why="That slot gives the trial's bow. For less bow the slot must be wider."),
+            Slip(name="by-the-slots", formula="trial_slot * bow_trial / bow_wanted",
+                 why="It is not the slot that counts but by how much the beads are wider than it."),
+            Slip(name="bite-for-slot",
+                 formula="(tang_beads - trial_slot) * bow_wanted / bow_trial",
+                 why="That is by how much the beads may be wider than the slot. Take it off the "
+                 "measure over the beads."),
         ),
     ),
     Exercise(
         name="what-a-dressing-takes",
         situation="Pits under the strings are {wear_dressed} deep, and you go {dress_spare} below the "
-        "deepest. The crowns stand 1.05 mm and play down to {crown_least}. How high are they after "
-        "as many dressings as they can take?",
-        asks="crown_last", within="0.02 mm",
-        draw={"wear_dressed": (0.08, 0.14, 0.02), "dress_spare": (0.02, 0.05, 0.01)},
+        "deepest. The first levelling took {level_loss} off crowns of {crown_wire}; they play down to "
+        "{crown_least}. How high are they after as many dressings as they can take?",
+        asks="crown_last", within="0.01 mm",
+        draw={"wear_dressed": (0.06, 0.13, 0.01), "dress_spare": (0.03, 0.06, 0.01),
+              "crown_wire": (1.1, 1.3, 0.01), "level_loss": (0.05, 0.15, 0.01),
+              "crown_least": (0.6, 0.75, 0.05)},
         slips=(
             Slip(name="as-new", formula="crown_new",
                  why="Each dressing takes its share off them."),
@@ -186,6 +194,37 @@ EXERCISES = (
             Slip(name="pits-only", formula="crown_new - dressings * wear_dressed",
                  why="You go below the deepest pit each time; that is lost as well."),
         ),
+    ),
+)
+
+DECISIONS = (
+    Decision(
+        name="will-this-wire-do",
+        situation="The slots are {slot_width} wide. The wire's tang is {tang_thickness}, and "
+        "{tang_beads} over its beads. The neck is to stay straight. What do you do?",
+        options=(
+            Option(
+                words="Press the frets in",
+                holds="clearance >= 0.02 and bead_bite >= 0.03",
+                why="The tang has {clearance} to spare in its slot (minus: it is thicker), and the "
+                "beads bite {bead_bite} into each wall (minus: they do not reach it).",
+            ),
+            Option(
+                words="Open the slots: each tang is a wedge",
+                holds="clearance <= -0.01",
+                why="The tang has {clearance} to spare: it does not wedge.",
+            ),
+            Option(
+                words="Take a wire with larger beads: these do not reach the walls",
+                holds="clearance >= 0.02 and bead_bite <= -0.005",
+                why="The beads bite {bead_bite} into each wall, which holds; look at the tang.",
+            ),
+        ),
+        because="The tang has {clearance} to spare in its slot (minus: it is thicker), and the beads "
+        "bite {bead_bite} into each wall (minus: they do not reach it).",
+        draw={"slot_width": (0.5, 0.78, 0.01), "tang_thickness": (0.5, 0.62, 0.01),
+              "tang_beads": (0.64, 0.82, 0.01)},
+        fixed={"beads_from": "none"},
     ),
 )
 # fmt: on

@@ -1,6 +1,6 @@
 """Sources, outside checks and exercises of the neck-angle calculation."""
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..sources import COMMON_PRACTICE, GEOMETRY
 from ._neck_angle_geometry import dish_rise_mm
 
@@ -151,7 +151,7 @@ EXERCISES = (
         draw={
             "bridge_thickness": (8.5, 10.5, 0.1), "saddle_height": (3.2, 4.4, 0.1),
             "action_bass": (2.0, 2.8, 0.1), "action_treble": (1.5, 1.9, 0.1),
-            "nut_height": (0.3, 0.6, 0.05), "string_lift": (0.3, 0.8, 0.1),
+            "nut_height": (0.3, 0.5, 0.05), "string_lift": (0.5, 1.0, 0.1),
         },
         fixed={"dry_fit": "not_yet", "relief": 0, "body_joint_fret": 14},
         within="0.05 mm",
@@ -175,8 +175,9 @@ EXERCISES = (
         situation="A neck of {scale_length} scale joins the body at fret {body_joint_fret}. The "
         "board is {board_joint} thick there, the frets stand {fret_height} high and the top rises "
         "by {arch_measured} from joint to bridge. Bridge {bridge_thickness}, saddle "
-        "{saddle_height} above it; everything else as in the example. What pitch does the neck "
-        "need against the rim plane?",
+        "{saddle_height} above it; the strings will lift them by {string_lift}. Wanted: "
+        "{action_bass} and {action_treble} at the 12th, {nut_height} at the nut, relief {relief}. "
+        "What pitch does the neck need against the rim plane?",
         asks="pitch",
         draw={
             "scale_length": (630, 660, 1), "board_joint": (5.8, 7.0, 0.1),
@@ -202,17 +203,17 @@ EXERCISES = (
     Exercise(
         name="heel-end",
         situation="Dry, without any shim, the straightedge passes {height_now} over the top at the "
-        "bridge place; as in the example it should pass 9.91 mm. The board lies down on the top. "
-        "The heel is {heel_length} long from board to cap, and it is 289.5 mm from the joint to "
+        "bridge place; it should pass 9.91 mm (0.3900 in). The board lies down on the top. The heel "
+        "is {heel_length} long from board to cap, and it is 289.5 mm (11.40 in) from the joint to "
         "the bridge place. {finish_build} of lacquer will come on the side. How much has to come "
         "off both shoulders at the heel end, all in all?",
         asks="heel_off",
         draw={
-            "height_now": (9.0, 9.4, 0.05), "heel_length": (85, 105, 1),
-            "finish_build": (100, 200, 10),
+            "height_now": (9.0, 9.4, 0.02), "heel_length": (85, 105, 0.5),
+            "finish_build": (100, 200, 5),
         },
         fixed={"shim_now": 0, "proud_now": 0},
-        within="0.01 mm",
+        within="0.02 mm",
         slips=(
             Slip(name="wrong-end", formula="board_off",
                  why="That is the board end. To lift the line at the bridge the neck tilts back, "
@@ -226,6 +227,75 @@ EXERCISES = (
                  formula="(straightedge_height - height_now) * joint_to_bridge / heel_length",
                  why="The lever is turned over: the heel is the short arm, so the cut is smaller."),
         ),
+    ),
+)
+
+DECISIONS = (
+    Decision(
+        name="heel-end-or-board-end",
+        situation="Dry, on its shim, the straightedge on the frets passes {height_now} over the top at "
+        "the bridge place; it should pass {straightedge_height}. Your reading is good to "
+        "{err_height}. The board lies down on the top. Where do you take wood off the shoulders?",
+        options=(
+            Option(
+                words="Nowhere: it is right, as far as this reading tells",
+                holds="pitch_way == 'nothing' "
+                "and abs(straightedge_height - height_now) <= 0.8 * err_height",
+                why="{height_now} where {straightedge_height} is wanted is more than the {err_height} "
+                "that the reading may be off.",
+            ),
+            Option(
+                words="At the heel end of both, running out to nothing at the board",
+                holds="pitch_way == 'off the heel end' "
+                "and straightedge_height - height_now >= 1.3 * err_height",
+                why="That tilts the neck back and lifts the line at the bridge; it passes "
+                "{height_now} and should pass {straightedge_height}, give or take {err_height}.",
+            ),
+            Option(
+                words="At the board end of both, running out to nothing at the heel cap",
+                holds="pitch_way == 'off the board end' "
+                "and height_now - straightedge_height >= 1.3 * err_height",
+                why="That tilts the neck forward and lowers the line at the bridge; it passes "
+                "{height_now} and should pass {straightedge_height}, give or take {err_height}.",
+            ),
+        ),
+        because="It passes {height_now} and should pass {straightedge_height}, give or take "
+        "{err_height}. Off the heel end lifts the line at the bridge, off the board end lowers it.",
+        draw={
+            "height_now": (9.3, 10.5, 0.05), "bridge_thickness": (9.3, 9.7, 0.01),
+            "saddle_height": (3.3, 3.7, 0.05), "err_height": (0.1, 0.3, 0.02),
+        },
+        fixed={"proud_now": 0, "draws": 200},
+    ),
+    Decision(
+        name="bass-or-treble-shoulder",
+        situation="The heel is {shoulder_width} wide over both shoulders. Dry, the neck's centre line "
+        "passes {offset_now} off the centre at the bridge place (plus: towards the treble side). Your "
+        "reading is good to {err_offset}. Where do you take wood off?",
+        options=(
+            Option(
+                words="Nowhere: it is in the middle, as far as this reading tells",
+                holds="side_way == 'nothing' and abs(offset_now) <= 0.8 * err_offset",
+                why="{offset_now} is more than the {err_offset} that the reading may be off.",
+            ),
+            Option(
+                words="Off the treble shoulder",
+                holds="side_way == 'off the treble side' and offset_now >= 1.3 * err_offset",
+                why="That swings the line at the bridge towards the bass side; it is off by "
+                "{offset_now}, give or take {err_offset}.",
+            ),
+            Option(
+                words="Off the bass shoulder",
+                holds="side_way == 'off the bass side' and -offset_now >= 1.3 * err_offset",
+                why="That swings the line at the bridge towards the treble side; it is off by "
+                "{offset_now}, give or take {err_offset}.",
+            ),
+        ),
+        because="It is off by {offset_now} (plus: towards the treble side), give or take "
+        "{err_offset}. Wood off a shoulder swings the line at the bridge away from that side.",
+        draw={"offset_now": (-1.2, 1.2, 0.1), "shoulder_width": (50, 62, 0.5),
+              "err_offset": (0.2, 0.7, 0.02)},
+        fixed={"draws": 200},
     ),
 )
 # fmt: on

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..laws.neck_section import SUPERELLIPSE, shoulder_integral
 from ..sources import COMMON_PRACTICE, GEOMETRY
 
@@ -113,8 +113,8 @@ EXERCISES = (
         "{thickness_second} at fret {second_fret}, bare wood, and straight between them. Nothing "
         "will be lost in sanding. What must the gauge show at fret {template_fret}?",
         asks="gauge_template",
-        draw={"scale_length": (620, 660, 5), "thickness_first": (20, 21.5, 0.1),
-              "thickness_second": (22.5, 24.5, 0.1), "template_fret": (4, 6, 1)},
+        draw={"scale_length": (620, 660, 1), "thickness_first": (20, 21.5, 0.1),
+              "thickness_second": (22.5, 24.5, 0.1), "template_fret": (3, 6, 1)},
         fixed={"shaft_sanding": 0},
         within="0.04 mm",
         slips=(
@@ -135,8 +135,8 @@ EXERCISES = (
         "first fret. The shaft will carry {film_thickness} of lacquer and sanding will take "
         "{shaft_sanding} off it. What must the thickness gauge show when you put the file down?",
         asks="gauge_first",
-        draw={"thickness_first": (20.5, 21.5, 0.1), "film_thickness": (120, 200, 10),
-              "shaft_sanding": (0.2, 0.4, 0.05)},
+        draw={"thickness_first": (19.5, 22.5, 0.1), "film_thickness": (100, 220, 5),
+              "shaft_sanding": (0.15, 0.45, 0.01)},
         fixed={"thickness_is": "finished"},
         within="0.02 mm",
         slips=(
@@ -158,8 +158,9 @@ EXERCISES = (
         "{string_spread_bridge} at the saddle; the scale is {scale_length}. How far is an outer "
         "string from the board's edge at the body joint, fret {body_joint_fret}?",
         asks="margin_joint",
-        draw={"neck_width_nut": (43, 46, 0.5), "board_end_width": (55, 57, 0.5),
-              "string_spread_nut": (36, 38, 0.5), "string_spread_bridge": (53, 56, 0.5)},
+        draw={"neck_width_nut": (43, 46, 0.1), "board_end_width": (55, 57, 0.1),
+              "string_spread_nut": (36, 38, 0.1), "string_spread_bridge": (53, 56, 0.1),
+              "scale_length": (620, 660, 1)},
         within="0.05 mm",
         slips=(
             Slip(name="both-edges", formula="width_joint - spread_joint",
@@ -171,6 +172,39 @@ EXERCISES = (
                  "last_fret - spread_joint) / 2",
                  why="The board widens with the way from the nut, not with the fret's number."),
         ),
+    ),
+)
+
+DECISIONS = (
+    Decision(
+        name="will-a-string-slip-off",
+        situation="The board is to be {neck_width_nut} wide at the nut and {board_end_width} at fret "
+        "{last_fret}, the outer strings {string_spread_nut} apart at the nut and "
+        "{string_spread_bridge} at the saddle; the scale is {scale_length}, the body joins at fret "
+        "{body_joint_fret}. An outer string must keep 2 mm (0.079 in) from the edge, at the nut and "
+        "at the body joint. What do you do?",
+        options=(
+            Option(
+                words="Cut the board to these widths",
+                holds="min(margin_nut, margin_joint) >= 2.12",
+                why="{margin_nut} is left outside a string at the nut and {margin_joint} at the body "
+                "joint: one of them is too little.",
+            ),
+            Option(
+                words="Set the strings closer at the nut",
+                holds="margin_nut <= 1.88 and margin_joint >= 2.12",
+                why="At the nut {margin_nut} is left outside a string, which is enough.",
+            ),
+            Option(
+                words="Set the strings closer at the saddle",
+                holds="margin_joint <= 1.88 and margin_nut >= 2.12",
+                why="At the body joint {margin_joint} is left outside a string, which is enough.",
+            ),
+        ),
+        because="{margin_nut} is left outside a string at the nut, {margin_joint} at the body joint. "
+        "Board and strings both spread with the way from the nut, not with the fret's number.",
+        draw={"neck_width_nut": (40, 44, 0.1), "board_end_width": (52, 57, 0.1),
+              "string_spread_nut": (36, 39.4, 0.1), "string_spread_bridge": (53, 60, 0.1)},
     ),
 )
 # fmt: on

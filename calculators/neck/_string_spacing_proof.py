@@ -1,6 +1,6 @@
 """Where the string-spacing calculation comes from, what it is held against, its exercises."""
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..laws.string_places import even_gap_mm
 from ..sources import COMMON_PRACTICE, GEOMETRY
 
@@ -89,14 +89,29 @@ CHECKS = (
     ),
 )
 
+# Thin and thick halves of sets, in thousandths of an inch.
+THIN = (
+    (9, 11, 16), (10, 13, 17), (10, 14, 23), (11, 14, 18), (11, 15, 22), (11, 15, 23), (12, 16, 24),
+    (12, 16, 25), (13, 17, 26),
+)
+THICK = (
+    (24, 32, 42), (26, 36, 46), (28, 38, 49), (30, 39, 47), (30, 40, 50), (32, 42, 52), (32, 42, 53),
+    (32, 42, 54), (34, 44, 54), (35, 45, 56),
+)
+SETS = tuple(
+    tuple(round(mil * 0.0254, 3) for mil in (*thin, *thick))
+    for thin in THIN
+    for thick in THICK
+    if thin[-1] < thick[0]
+)
 EXERCISES = (
     Exercise(
         name="even-gap",
-        situation="Six strings, {gauges}, treble to bass, outer middles {string_spread_nut} apart. How "
-        "wide is the gap from string to string when all gaps are equal?",
-        asks="nut_gap", within="1 %",
-        draw={"string_spread_nut": (33, 42, 0.5)},
-        fixed={"gauges": [0.305, 0.406, 0.61, 0.813, 1.067, 1.346]},
+        situation="Six strings, {gauges}, treble to bass, outer middles {string_spread_nut} apart "
+        "and {edge_margin} inside the edges of the board. How wide is the gap from string to string "
+        "when all gaps are equal?",
+        asks="nut_gap", within="0.05 mm",
+        draw={"gauges": SETS, "string_spread_nut": (33, 42, 0.1), "edge_margin": (2.5, 4, 0.1)},
         slips=(
             Slip(name="gauges-forgotten", formula="string_spread_nut / (strings_count - 1)",
                  why="That is from middle to middle. The strings themselves fill part of it."),
@@ -112,13 +127,15 @@ EXERCISES = (
     ),
     Exercise(
         name="even-middles",
-        situation="The same six strings are set by equal middles, {string_spread_nut} from the first "
-        "to the last. How wide is the narrowest gap, between the two thickest (1.067 and 1.346 mm)?",
-        asks="nut_gap_least", within="1 %",
-        draw={"string_spread_nut": (33, 42, 0.5)}, fixed={"nut_rule": "centres"},
+        situation="Six strings, {gauges}, treble to bass, are set by equal middles, "
+        "{string_spread_nut} from the first to the last, {edge_margin} inside the edges of the board. "
+        "How wide is the narrowest gap, between the two thickest?",
+        asks="nut_gap_least", within="0.03 mm",
+        draw={"gauges": SETS, "string_spread_nut": (33, 42, 0.1), "edge_margin": (2.5, 4, 0.1)},
+        fixed={"nut_rule": "centres"},
         slips=(
-            Slip(name="both-whole", formula="nut_pitch - 1.067 - 1.346",
-                 why="Only the near half of each string reaches into the gap."),
+            Slip(name="thickest-alone", formula="nut_pitch - gauge_bass",
+                 why="The near half of each of the two reaches into the gap, not the whole of one."),
             Slip(name="middle-to-middle", formula="nut_pitch",
                  why="That is from middle to middle; half of each string comes off."),
             Slip(name="mean-gap",
@@ -129,11 +146,12 @@ EXERCISES = (
     ),
     Exercise(
         name="leaves-for-the-file",
-        situation="Frets stand {fret_height} over the board. The bass string is to lie "
-        "{nut_height_bass} over their line at the nut. What stack of leaves do you lay on the board "
-        "for the file to touch?",
-        asks="floor_bass", within="0.02 mm",
-        draw={"fret_height": (0.9, 1.3, 0.05), "nut_height_bass": (0.1, 0.2, 0.05)},
+        situation="Frets stand {fret_height} over the board. At the nut the treble string is to lie "
+        "{nut_height} over their line, the bass string {nut_height_bass}. What stack of leaves do "
+        "you lay on the board for the file to touch under the bass string?",
+        asks="floor_bass", within="0.01 mm",
+        draw={"fret_height": (0.8, 1.5, 0.01), "nut_height": (0.04, 0.1, 0.01),
+              "nut_height_bass": (0.13, 0.3, 0.01)},
         slips=(
             Slip(name="leaf-alone", formula="nut_height_bass",
                  why="The leaves stand on the board, not on a fret: the fret's height comes "
@@ -141,9 +159,40 @@ EXERCISES = (
             Slip(name="fret-less-leaf", formula="fret_height - nut_height_bass",
                  why="The string lies over the line of the frets: add the leaf, or it buzzes on the "
                  "first fret."),
-            Slip(name="string-added", formula="fret_height + nut_height_bass + gauge_bass / 2",
-                 why="The floor carries the underside of the string, not its middle."),
+            Slip(name="treble-leaf", formula="fret_height + nut_height",
+                 why="That is for the treble string. The bass string swings wider and lies higher."),
         ),
+    ),
+)
+
+DECISIONS = (
+    Decision(
+        name="will-the-hand-fit",
+        situation="Six strings, {gauges}, treble to bass, equal gaps, are to lie {string_spread_nut} "
+        "apart at the nut, outer middles, and {edge_margin} inside the edges. The customer asks at "
+        "least 6 mm (0.236 in) between any two strings; the shop asks at least 2 mm (0.079 in) of "
+        "board outside the bass string. What do you do?",
+        options=(
+            Option(
+                words="Mark the nut out like this",
+                holds="nut_gap >= 6.1 and bass_outside >= 2.1",
+                why="{nut_gap} is left between strings and {bass_outside} outside the bass string: "
+                "one of them is too little.",
+            ),
+            Option(
+                words="Spread the strings further: the gaps are too narrow",
+                holds="nut_gap <= 5.9 and bass_outside >= 2.1",
+                why="{nut_gap} is left between strings, which is enough.",
+            ),
+            Option(
+                words="Bring the strings in from the edges: the bass string would slip off",
+                holds="nut_gap >= 6.1 and bass_outside <= 1.9",
+                why="{bass_outside} of board lies outside the bass string, which is enough.",
+            ),
+        ),
+        because="{nut_gap} is left between strings; outside the bass string lies {bass_outside}: the "
+        "margin counts from its middle, and half the string comes off.",
+        draw={"gauges": SETS, "string_spread_nut": (31, 37, 0.1), "edge_margin": (1.8, 3.6, 0.1)},
     ),
 )
 # fmt: on

@@ -3,7 +3,7 @@
 from ..engine.declaration import Calculator, Caution, Column, Count, Drawing, Table
 from ._compound_radius_drawings import draw_radius, draw_sections
 from ._compound_radius_inputs import FOLDED, INPUTS
-from ._compound_radius_proof import CHECKS, EXERCISES, SOURCES
+from ._compound_radius_proof import CHECKS, DECISIONS, EXERCISES, SOURCES
 from ._compound_radius_work import WORK
 
 # fmt: off
@@ -103,5 +103,6 @@ calculator = Calculator(
     sources=SOURCES,
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )
 # fmt: on

@@ -3,7 +3,7 @@
 from ..engine.declaration import Calculator, Caution, Column, Count, Drawing, Table
 from ._fret_seating_drawings import draw_bow, draw_slot
 from ._fret_seating_inputs import FOLDED, INPUTS
-from ._fret_seating_proof import CHECKS, EXERCISES, SOURCES
+from ._fret_seating_proof import CHECKS, DECISIONS, EXERCISES, SOURCES
 from ._fret_seating_work import CONSTANTS, NO_TRIAL, TRIAL, WORK
 
 # fmt: off
@@ -104,5 +104,6 @@ calculator = Calculator(
     sources=SOURCES,
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )
 # fmt: on

@@ -7,11 +7,13 @@ from ..engine.declaration import (
     Choice,
     Column,
     Count,
+    Decision,
     Drawing,
     Exercise,
     Given,
     Limit,
     Number,
+    Option,
     Slip,
     Solved,
     Source,
@@ -373,7 +375,7 @@ calculator = Calculator(
             situation="A board has a scale length of {scale_length}. You mark every slot from the nut. "
             "How far from the nut is the slot of fret {frets}?",
             asks="last_slot",
-            draw={"scale_length": (330, 690, 1), "frets": (3, 20, 1)},
+            draw={"scale_length": (330, 690, 0.5), "frets": (3, 20, 1)},
             fixed={"body_joint_fret": 1},
             within="0.05 mm",
             slips=(
@@ -390,10 +392,11 @@ calculator = Calculator(
         ),
         Exercise(
             name="joint-to-saddle",
-            situation="The neck of a {scale_length} scale joins the body at fret {body_joint_fret}. How "
-            "far is the saddle line from that slot?",
+            situation="A board of {scale_length} scale has {frets} frets; its neck joins the body at "
+            "fret {body_joint_fret}. How far is the saddle line from that slot?",
             asks="joint_to_saddle",
-            draw={"scale_length": (330, 690, 1), "body_joint_fret": (12, 16, 1)},
+            draw={"scale_length": (330, 690, 0.5), "frets": (17, 24, 1),
+                  "body_joint_fret": (13, 16, 1)},
             within="0.1 mm",
             slips=(
                 Slip(name="from-the-nut",
@@ -402,6 +405,31 @@ calculator = Calculator(
                 Slip(name="half-the-string", formula="scale_length / 2",
                      why="Half the string is left only at the octave, fret 12."),
             ),
+        ),
+    ),
+    decisions=(
+        Decision(
+            name="is-the-rule-fine-enough",
+            situation="You mark the {frets} slots of a board of {scale_length} scale from the nut, "
+            "each to the nearest mark of a rule with marks every {rule}. No mark may put a note off by "
+            "more than 2 cents. Work it out on the page: what do you do?",
+            options=(
+                Option(
+                    words="Mark it with this rule",
+                    holds="abs(worst_mark) <= 1.7",
+                    why="The worst mark would be off by {worst_mark}.",
+                ),
+                Option(
+                    words="Take a finer rule, or a template",
+                    holds="abs(worst_mark) >= 2.3",
+                    why="Even the worst mark is off by {worst_mark} only.",
+                ),
+            ),
+            because="The worst mark is off by {worst_mark}. Half a mark counts most where the string "
+            "left is shortest.",
+            draw={"scale_length": (330, 690, 1), "frets": (12, 24, 1),
+                  "rule": ("0.1 mm", "0.5 mm", "1 mm", "1/64 in", "1/32 in")},
+            fixed={"body_joint_fret": 12},
         ),
     ),
 )

@@ -5,7 +5,7 @@ cut or shim in ``_neck_angle_plan``.
 """
 
 from ..engine.declaration import Calculator, Caution, Column, Drawing, Table
-from ._neck_angle_checks import CHECKS, EXERCISES, SOURCES
+from ._neck_angle_checks import CHECKS, DECISIONS, EXERCISES, SOURCES
 from ._neck_angle_drawings import draw_plan, draw_side
 from ._neck_angle_inputs import GAUGES, INPUTS
 from ._neck_angle_work import CONSTANTS, WORK
@@ -110,6 +110,7 @@ calculator = Calculator(
     sources=SOURCES,
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
     folded=(GAUGES,),
 )
 # fmt: on

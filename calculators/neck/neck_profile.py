@@ -3,7 +3,7 @@
 from ..engine.declaration import Calculator, Caution, Drawing
 from ._neck_profile_drawing import draw_sections
 from ._neck_profile_inputs import FOLDED, INPUTS
-from ._neck_profile_proof import CHECKS, EXERCISES, SOURCES
+from ._neck_profile_proof import CHECKS, DECISIONS, EXERCISES, SOURCES
 from ._neck_profile_work import CONSTANTS, TABLES, work
 
 calculator = Calculator(
@@ -74,4 +74,5 @@ calculator = Calculator(
     sources=SOURCES,
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

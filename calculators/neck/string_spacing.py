@@ -3,7 +3,7 @@
 from ..engine.declaration import Calculator, Caution, Column, Drawing, Table
 from ._string_spacing_drawings import draw_nut, draw_plan
 from ._string_spacing_inputs import FOLDED, INPUTS
-from ._string_spacing_proof import CHECKS, EXERCISES, SOURCES
+from ._string_spacing_proof import CHECKS, DECISIONS, EXERCISES, SOURCES
 from ._string_spacing_work import WORK
 
 # fmt: off
@@ -115,5 +115,6 @@ calculator = Calculator(
     sources=SOURCES,
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )
 # fmt: on

@@ -1,6 +1,6 @@
 """Outside figures that the brace calculation is held against, and exercises."""
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..laws.wood_elastic import modulus_at_angle, modulus_gpa
 from ._plates_shared import (
     BEAMS,
@@ -143,10 +143,13 @@ CHECKS = (
 EXERCISES = (
     Exercise(
         name="planed-brace",
-        situation="A square-edged brace stands {brace_height} high on the bench, not glued yet. "
-        "You plane it to {brace_height_after}. What share of its stiffness is left?",
+        situation="A square-edged brace, {brace_width} wide, stands {brace_height} high on the bench, "
+        "not glued yet. You plane it to {brace_height_after}. What share of its stiffness is left?",
         asks="brace_share_left",
-        draw={"brace_height": (12, 16, 0.5), "brace_height_after": (8, 11, 0.5)},
+        draw={
+            "brace_width": (5, 10, 0.5), "brace_height": (12, 17, 0.1),
+            "brace_height_after": (7, 11, 0.1),
+        },
         fixed={"brace_shape": "rectangle"},
         within="2 %",
         slips=(
@@ -167,10 +170,16 @@ EXERCISES = (
     ),
     Exercise(
         name="thinner-plate",
-        situation="The sander takes 0.1 mm off a bare plate of {plate_thickness}. What share of "
-        "the plate's stiffness goes with it?",
+        situation="The sander takes 0.1 mm (0.0039 in) off a bare strip of {plate_wood}, "
+        "{strip_width} wide and {plate_thickness} thick. What share of the strip's stiffness goes "
+        "with it?",
         asks="bare_tenth",
-        draw={"plate_thickness": (1.7, 3.2, 0.1)},
+        draw={
+            "plate_wood": (
+                "sitka", "engelmann", "redcedar", "mahogany", "sugar maple", "rosewood",
+            ),
+            "plate_thickness": (1.5, 4, 0.01), "strip_width": (40, 200, 10),
+        },
         within="2 %",
         slips=(
             Slip(
@@ -190,26 +199,25 @@ EXERCISES = (
     ),
     Exercise(
         name="glued-brace",
-        situation="A square-edged spruce brace of {brace_modulus}, {brace_width} wide and "
-        "{brace_height} high, is glued to {strip_width} of a plate {plate_thickness} thick, "
-        "across the grain, where the plate has {plate_modulus_across}. How stiff are the two "
-        "together?",
+        situation="A square-edged brace, {brace_width} wide and {brace_height} high, is glued across "
+        "the grain of a plate {plate_thickness} thick; a strip {strip_width} wide bends with it. The "
+        "brace has a modulus of {brace_modulus}, the plate one of {plate_modulus_across} across its "
+        "grain. How stiff are the two together?",
         asks="stiffness_now",
-        draw={"brace_height": (10, 15, 0.5), "brace_width": (6, 9, 0.5),
-              "strip_width": (40, 80, 5)},
-        fixed={"brace_shape": "rectangle", "brace_wood": "own", "brace_modulus": 10.8,
-               "plate_wood": "own", "plate_modulus_along": 10.8, "plate_modulus_across": 0.84,
-               "grain_angle": 90, "plate_thickness": 2.8},
+        draw={
+            "brace_height": (9, 15, 0.1), "brace_width": (6, 9, 0.1), "strip_width": (40, 80, 1),
+            "plate_thickness": (2.2, 3.2, 0.1), "brace_modulus": (9.5, 13, 0.1),
+            "plate_modulus_across": (0.5, 1.0, 0.02),
+        },
+        fixed={"brace_shape": "rectangle", "brace_wood": "own", "plate_wood": "own",
+               "plate_modulus_along": 10.8, "grain_angle": 90, "brace_height_after": 8},
         within="2 %",
         slips=(
             Slip(
                 name="one-beside-the-other", formula="plate_alone + brace_alone_now",
-                why="Glued together they bend about one common line. You added them as if they "
-                "could slide on each other.",
-            ),
-            Slip(
-                name="brace-alone", formula="brace_alone_now",
-                why="The plate under the brace works with it: it pulls while the ridge is pressed.",
+                why="Glued together they bend about one common line: the plate pulls while the "
+                "ridge is pressed. You added them as if they could slide on each other, which is "
+                "hardly more than the brace alone.",
             ),
             Slip(
                 name="plate-as-stiff-as-the-brace",
@@ -220,5 +228,46 @@ EXERCISES = (
                 "along: count its width down before you put the two together.",
             ),
         ),
+    ),
+)  # fmt: skip
+
+DECISIONS = (
+    Decision(
+        name="shave-it-or-not",
+        situation="A square-edged brace ({brace_wood}), {brace_width} wide and {brace_height} high, "
+        "is glued at {grain_angle} to the grain of a plate ({plate_wood}) {plate_thickness} thick; "
+        "a strip {strip_width} wide bends with it. The sheet says: carve to {brace_height_after}, "
+        "keep at least 75 % of the stiffness of brace and plate, and let no brace stand more than "
+        "three times as high as it is wide. What do you do?",
+        options=(
+            Option(
+                words="Carve it to {brace_height_after}",
+                holds="share_left >= 78 and brace_height_after <= 2.85 * brace_width",
+                why="At that height {share_left} of the stiffness would be left, on a foot of "
+                "{brace_width}.",
+            ),
+            Option(
+                words="Stop higher: that would take too much",
+                holds="share_left <= 72 and brace_height_after <= 2.85 * brace_width",
+                why="{share_left} would be left, and 75 % is asked; see how high it stands for its "
+                "width.",
+            ),
+            Option(
+                words="Ask first: so high on so narrow a foot it would lean before it bends",
+                holds="brace_height_after >= 3.15 * brace_width",
+                why="{brace_height_after} on a foot of {brace_width} is less than three times as "
+                "high as wide.",
+            ),
+        ),
+        because="{share_left} of the stiffness of brace and plate is left at {brace_height_after}, "
+        "on a foot of {brace_width}. Wood that is gone does not come back.",
+        draw={
+            "brace_wood": ("sitka", "engelmann", "redcedar", "mahogany"),
+            "plate_wood": ("sitka", "engelmann", "redcedar", "mahogany"),
+            "brace_width": (3.2, 7, 0.1), "brace_height": (13, 15, 0.1),
+            "brace_height_after": (11.5, 13, 0.1), "plate_thickness": (2.4, 3.2, 0.1),
+            "strip_width": (50, 70, 5), "grain_angle": (30, 60, 5),
+        },
+        fixed={"brace_shape": "rectangle"},
     ),
 )  # fmt: skip

@@ -100,8 +100,8 @@ EXERCISES = (
         "With what couple do they turn the top, reckoned to the middle of the top?",
         asks="couple",
         draw={
-            "string_tension": (600, 800, 10), "bridge_thickness": (8.5, 10, 0.1),
-            "saddle_height": (2.5, 4.5, 0.1),
+            "string_tension": (600, 800, 5), "bridge_thickness": (8.5, 10, 0.1),
+            "saddle_height": (2.5, 4.5, 0.1), "top_thickness": (2.2, 3.4, 0.1),
         },
         within="1 %",
         slips=(
@@ -125,10 +125,12 @@ EXERCISES = (
     ),
     Exercise(
         name="leaning-brace",
-        situation="A brace lies at {brace_angle} to the centre line. What share of the stiffness "
-        "it adds works along the strings?",
+        situation="A brace {brace_width} wide and {brace_height} high lies at {brace_angle} to the "
+        "centre line. What share of the stiffness it adds works along the strings?",
         asks="lean_share",
-        draw={"brace_angle": (20, 60, 1)},
+        draw={
+            "brace_angle": (20, 60, 1), "brace_width": (6, 10, 0.1), "brace_height": (11, 15, 0.1),
+        },
         within="3 %",
         slips=(
             Slip(
@@ -152,8 +154,8 @@ EXERCISES = (
         "{strength_spread}. Under a load of years {long_share} of that is left. What may you count "
         "on at the weak end?",
         asks="brace_bears_low",
-        draw={"brace_strength": (55, 90, 1), "strength_spread": (16, 30, 2),
-              "long_share": (55, 65, 5)},
+        draw={"brace_strength": (55, 95, 1), "strength_spread": (12, 35, 1),
+              "long_share": (50, 70, 1)},
         fixed={"brace_wood": "own"},
         within="2 %",
         slips=(

@@ -3,7 +3,7 @@
 from ..engine.declaration import Calculator, Caution, Drawing
 from ._press_drawings import draw_back, draw_bar
 from ._press_inputs import BARS, SHAPE, inputs
-from ._press_proof import CHECKS, EXERCISES, SOURCES
+from ._press_proof import CHECKS, DECISIONS, EXERCISES, SOURCES
 from ._press_work import CONSTANTS, WORK
 
 calculator = Calculator(
@@ -66,4 +66,5 @@ calculator = Calculator(
     sources=SOURCES,
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

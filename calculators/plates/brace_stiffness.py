@@ -4,7 +4,7 @@ from ..engine.declaration import Calculator, Caution, Drawing
 from ..sources import COMMON_PRACTICE
 from ._brace_drawings import draw_carving, draw_curve, draw_section
 from ._brace_inputs import KNIVES, inputs
-from ._brace_proof import CHECKS, EXERCISES, SOURCES
+from ._brace_proof import CHECKS, DECISIONS, EXERCISES, SOURCES
 from ._brace_work import CARVED, CONSTANTS, WORK
 
 calculator = Calculator(
@@ -68,4 +68,5 @@ calculator = Calculator(
     sources=(*SOURCES, COMMON_PRACTICE),
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

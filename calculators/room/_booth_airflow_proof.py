@@ -1,6 +1,6 @@
 """Outside figures that the booth calculation is held against, and exercises."""
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 
 PINT = Source(
     id="pint-air",
@@ -66,9 +66,9 @@ EXERCISES = (
         situation="A booth is open {booth_width} wide and {booth_height} high and the air-speed "
         "meter reads {face_velocity} on the mean. How much air does it draw?",
         asks="air_flow",
-        within="3 %",
-        draw={"booth_width": (1500, 2500, 100), "booth_height": (1800, 2200, 100),
-              "face_velocity": (0.5, 0.7, 0.05)},
+        within="2 %",
+        draw={"booth_width": (1500, 2500, 10), "booth_height": (1800, 2200, 10),
+              "face_velocity": (0.45, 0.75, 0.01)},
         fixed={"known": "wanted", "fan_free_flow": 30000},
         slips=(
             Slip(name="by-the-minute", formula="air_flow / 60",
@@ -87,8 +87,8 @@ EXERCISES = (
         "{filter_speed}. What area of filter do you need?",
         asks="filter_area_needed",
         within="3 %",
-        draw={"face_velocity": (0.5, 0.7, 0.05), "filter_speed": (0.8, 1.5, 0.1),
-              "booth_width": (1600, 2400, 100)},
+        draw={"face_velocity": (0.45, 0.75, 0.01), "filter_speed": (0.8, 1.5, 0.05),
+              "booth_width": (1600, 2400, 10), "booth_height": (1800, 2200, 10)},
         fixed={"known": "wanted", "fan_free_flow": 30000},
         slips=(
             Slip(name="open-face", formula="face_area",
@@ -99,5 +99,51 @@ EXERCISES = (
             Slip(name="one-filter", formula="one_filter",
                  why="That is one filter. Divide the flow by the rated velocity."),
         ),
+    ),
+)  # fmt: skip
+
+DECISIONS = (
+    Decision(
+        name="may-you-spray",
+        situation="The booth is open {booth_width} by {booth_height}. On the mean the meter reads "
+        "{face_velocity} over its face, and {cross_draught} comes across the front. {filters} "
+        "filters of {filter_width} by {filter_height} are in, rated for {filter_speed}. The shop "
+        "asks at least {least_velocity} over the face, and a draught of at most half of what the "
+        "face has. What do you do?",
+        options=(
+            Option(
+                words="Do not spray: the face is too slow, look at filters and fan",
+                holds="face_mean <= 0.95 * least_velocity",
+                why="{face_mean} over the face is more than the {least_velocity} asked.",
+            ),
+            Option(
+                words="Do not spray: fit more filters first",
+                holds="face_mean >= 1.05 * least_velocity "
+                "and filter_speed_now >= 1.07 * filter_speed and cross_draught <= 0.45 * face_mean",
+                why="{filters} filters let the air through at {filter_speed_now}, and they are rated "
+                "for {filter_speed}. Look at face and draught as well.",
+            ),
+            Option(
+                words="Do not spray: stop the draught across the front first",
+                holds="face_mean >= 1.05 * least_velocity "
+                "and filter_speed_now <= 0.95 * filter_speed and cross_draught >= 0.55 * face_mean",
+                why="{cross_draught} across the front against {face_mean} into the face: see whether "
+                "that is more than half, and what else is amiss.",
+            ),
+            Option(
+                words="Spray: face, filters and draught are as the shop asks",
+                holds="face_mean >= 1.05 * least_velocity "
+                "and filter_speed_now <= 0.95 * filter_speed and cross_draught <= 0.45 * face_mean",
+                why="Hold each against what is asked: {face_mean} over the face, {filter_speed_now} "
+                "through the filters, {cross_draught} across the front.",
+            ),
+        ),
+        because="{face_mean} over the face where {least_velocity} is asked, {filter_speed_now} "
+        "through filters rated for {filter_speed}, {cross_draught} across the front. This is an "
+        "estimate; the local code decides.",
+        draw={"booth_width": (1800, 2200, 20), "booth_height": (1800, 2200, 20),
+              "face_velocity": (0.45, 0.74, 0.01), "cross_draught": (0.08, 0.52, 0.01),
+              "filters": (6, 14, 1), "filter_speed": (0.9, 1.2, 0.05)},
+        fixed={"known": "wanted", "fan_free_flow": 30000},
     ),
 )  # fmt: skip

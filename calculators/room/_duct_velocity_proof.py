@@ -75,30 +75,34 @@ CHECKS = (
 EXERCISES = (
     Exercise(
         name="size-of-the-main",
-        situation="The two smallest machines draw 850 and 900 m³/h and two gates are always open. "
-        "Dust needs {transport_velocity}. Duct comes in steps of {size_step}. Which is the widest "
-        "main that still carries the dust?",
+        situation="A main {main_length} long serves four machines that draw 850, 900, 1000 and "
+        "1000 m³/h (500, 530, 589 and 589 cfm). At least {open_at_once} gates are open together, "
+        "always. Dust needs {transport_velocity}. Duct is made in steps of 10 mm (0.394 in). Which "
+        "is the widest main that still carries the dust with the least air?",
         asks="main_diameter",
         within="1 mm",
-        draw={"transport_velocity": (19, 25, 0.5), "size_step": (10, 20, 5)},
+        draw={"transport_velocity": (18, 26, 0.1), "open_at_once": (2, 3, 1),
+              "main_length": (4, 30, 0.5)},
         slips=(
             Slip(name="rounded-up", formula="main_diameter + size_step",
-                 why="The next size up lets the air slow down and the dust settle. Round down."),
+                 why="In the next size up the air is too slow and the dust settles. Round down."),
             Slip(name="all-gates",
                  formula="sqrt(4 * 3750 / (pi * transport_velocity * s_per_h)) * mm_per_m",
-                 why="That is sized for all machines at once. With two open the main silts up."),
+                 why="That is sized for all machines at once. With the least air the main silts up."),
             Slip(name="radius", formula="main_diameter / 2",
                  why="You found the radius. Duct is sold by its diameter."),
         ),
     ),
     Exercise(
         name="power-of-the-fan",
-        situation="The machines of the example, two gates open: the fan must move 2000 m³/h against "
-        "hood, branch and a main {main_length} long, and a filter of {filter_loss}. Fan and motor "
-        "turn {fan_efficiency} to use. What does the motor draw?",
+        situation="The four machines on the calculator's page hang on a main {main_length} long with "
+        "{main_bends} bends, {open_at_once} gates open together; dust needs {transport_velocity}. "
+        "The dirty filter loses {filter_loss}. Fan and motor turn {fan_efficiency} to use. Work it "
+        "out on the page: what does the motor draw with the most air?",
         asks="fan_power",
-        within="4 %",
-        draw={"filter_loss": (600, 1200, 100), "fan_efficiency": (40, 65, 5)},
+        within="3 %",
+        draw={"filter_loss": (600, 1200, 10), "fan_efficiency": (40, 65, 1),
+              "main_length": (5, 20, 0.5)},
         slips=(
             Slip(name="all-to-use", formula="fan_power * fan_efficiency / whole",
                  why="That is what the air takes. Divide by the share that fan and motor turn to "

@@ -1,6 +1,6 @@
 """Outside figures that the dilution calculation is held against, and exercises."""
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..laws.solvent_vapour import mixture_limit, vapour_volume_m3
 from ..laws.standard_air import standard_pressure_pa
 
@@ -110,13 +110,14 @@ CHECKS = (
 EXERCISES = (
     Exercise(
         name="air-against-fire",
-        situation="You wipe down with {toluene} of toluene and nothing else. The room mixes with a "
-        "factor of {mixing_factor} and is at {room_temperature}. How much air keeps the vapour "
+        situation="You wipe down with {toluene} of toluene and nothing else, and all of it evaporates "
+        "within the hour. The room mixes with a factor of {mixing_factor} and is at "
+        "{room_temperature}. How much air keeps the vapour "
         "below a quarter of the lower explosive limit?",
         asks="fire_air",
         within="3 %",
-        draw={"toluene": (0.2, 1, 0.1), "mixing_factor": (2, 6, 1),
-              "room_temperature": (18, 26, 1)},
+        draw={"toluene": (0.2, 1, 0.01), "mixing_factor": (2, 2.5, 3, 5, 5.5, 6),
+              "room_temperature": (16, 28, 0.5)},
         fixed={**{name: 0 for name in NONE if name != "toluene"}, "fire_share": "quarter"},
         slips=(
             Slip(name="perfect-mixing", formula="fire_air / mixing_factor",
@@ -135,8 +136,8 @@ EXERCISES = (
         "{mixing_factor}. How long until the vapour has fallen to {fall_to} of what it was?",
         asks="clear_time",
         within="3 %",
-        draw={"room_volume": (40, 120, 10), "air_flow": (1500, 5000, 500), "fall_to": (2, 12, 1),
-              "mixing_factor": (2, 5, 1)},
+        draw={"room_volume": (40, 120, 1), "air_flow": (1500, 5000, 50), "fall_to": (4, 7.5, 0.1),
+              "mixing_factor": (4, 6, 0.5)},
         slips=(
             Slip(name="forgot-mixing", formula="clear_time / mixing_factor",
                  why="Corners clear slower than the mean: multiply by the mixing factor."),
@@ -153,8 +154,8 @@ EXERCISES = (
         "{room_temperature} indoors. How much heat does the air that comes in need?",
         asks="heat_now",
         within="3 %",
-        draw={"air_flow": (2000, 6000, 500), "outdoor_temperature": (-14, -4, 2),
-              "room_temperature": (20, 24, 1)},
+        draw={"air_flow": (2000, 6000, 50), "outdoor_temperature": (-18, -8, 0.5),
+              "room_temperature": (18, 25, 0.5)},
         slips=(
             Slip(name="volume-for-mass", formula="heat_now / air_density",
                  why="You took a cubic metre for a kilogram. Multiply by the density."),
@@ -163,5 +164,45 @@ EXERCISES = (
             Slip(name="from-freezing", formula="heat_now * room_temperature / warmed_by",
                  why="You warmed the air from freezing. It comes in as cold as it is outdoors."),
         ),
+    ),
+)  # fmt: skip
+
+FLOWS = (
+    60, 80, 100, 120, 150, 180, 220, 260, 320, 400, 500, 700, 1000, 1500, 2000, 2500, 3000, 3500, 4000,
+    4500, 5000, 5500, 6000, 6500, 7000, 8000, 9000, 10000, 12000,
+)  # fmt: skip
+DECISIONS = (
+    Decision(
+        name="is-the-air-enough",
+        situation="{butyl_acetate} of n-butyl acetate and {acetone} of acetone go into the air of "
+        "the spray room, nothing else, all within the hour. The room mixes with a factor of "
+        "{mixing_factor} and is at {room_temperature}; the fan draws {air_flow} out to the open. "
+        "Vapour must stay below a tenth of the lower explosive limit, and below the limits for "
+        "lungs, which the page has. What does the estimate say?",
+        options=(
+            Option(
+                words="Do not spray: too little air against fire",
+                holds="air_flow <= 0.92 * fire_air",
+                why="Against fire the estimate asks {fire_air}, and the fan draws {air_flow}.",
+            ),
+            Option(
+                words="Enough against fire, too little for lungs: more air or less solvent first",
+                holds="air_flow >= 1.08 * fire_air and air_flow <= 0.92 * health_air",
+                why="It asks {fire_air} against fire and {health_air} for lungs, and the fan draws "
+                "{air_flow}.",
+            ),
+            Option(
+                words="Enough for both: have it measured, and keep the fitted respirator on",
+                holds="air_flow >= 1.08 * air_needed",
+                why="It asks {fire_air} against fire and {health_air} for lungs; {air_flow} is not "
+                "enough for both.",
+            ),
+        ),
+        because="The estimate asks {fire_air} against fire and {health_air} for lungs; the fan draws "
+        "{air_flow}. It is an estimate, no design: the local code and a licensed engineer decide.",
+        draw={"butyl_acetate": (0.05, 0.6, 0.01), "acetone": (0.05, 0.6, 0.01),
+              "mixing_factor": (2, 5, 0.5), "room_temperature": (18, 26, 0.5),
+              "air_flow": FLOWS},
+        fixed={name: 0 for name in NONE if name not in ("butyl_acetate", "acetone")},
     ),
 )  # fmt: skip

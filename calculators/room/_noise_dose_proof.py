@@ -1,6 +1,6 @@
 """Outside figures that the noise calculation is held against, and exercises."""
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..laws.noise_exposure import allowed_minutes
 
 G_16A = Source(
@@ -76,38 +76,37 @@ CHECKS = (
     _day("85.0810868696", ("a", 100, 15), ("b", 70, 465)),
 )  # fmt: skip
 
+LOUD_DAY = [["Planer", 100, 30, 2], ["Sander", 94, 90, 2], ["Bench", 78, 360, 2]]
 EXERCISES = (
     Exercise(
         name="what-the-plug-gives",
-        situation="The plugs say NRR {protector_rating}. Take {taken_off} off for levels in dB(A) "
-        "and count on {share_counted} of the rest. What reduction may you count on?",
+        situation="The plugs say NRR {protector_rating}. By your local rule you take {taken_off} off "
+        "for levels in dB(A) and count on {share_counted} of the rest. What reduction may you count "
+        "on?",
         asks="reduction",
         within="0.3 dB",
-        draw={"protector_rating": (21, 33, 1)},
-        fixed={"taken_off": 7, "share_counted": 50},
+        draw={"protector_rating": (15, 39, 1), "taken_off": (3, 8, 1), "share_counted": (25, 75, 1)},
         slips=(
             Slip(name="label", formula="protector_rating",
                  why="That is the figure of the laboratory. Ears in a workshop get far less."),
-            Slip(name="half-first", formula="protector_rating * share_counted / whole - taken_off",
-                 why="Take the 7 off first, then halve what is left."),
-            Slip(name="no-half", formula="protector_rating - taken_off",
-                 why="You took the 7 off but counted on all the rest. Halve it."),
+            Slip(name="share-first", formula="protector_rating * share_counted / whole - taken_off",
+                 why="Take it off first, then the share of what is left."),
+            Slip(name="all-the-rest", formula="protector_rating - taken_off",
+                 why="You took it off but counted on all the rest. Only a share of it reaches the ear."),
         ),
     ),
     Exercise(
         name="hardly-louder",
-        situation="A day has three tasks: planer 96 dB(A) for 60 min, sander 92 dB(A) for "
-        "120 min, bench 84 dB(A) for 300 min. "
+        situation="A day has three tasks: planer 100 dB(A) for 30 min, sander 94 dB(A) for "
+        "90 min, bench 78 dB(A) for 360 min. "
         "Readings differ by 2 dB, the meter's doubt is {instrument_doubt}, that of its place "
         "{position_doubt}, times are known to {time_doubt}. "
         "What level is the day hardly louder than (one-sided, 95 %)?",
         asks="day_at_most",
         within="0.2 dB",
-        draw={"instrument_doubt": (0.7, 2.1, 0.2), "position_doubt": (0.6, 1.4, 0.2)},
-        fixed={
-            "tasks": [["Planer", 96, 60, 2], ["Sander", 92, 120, 2], ["Bench", 84, 300, 2]],
-            "time_doubt": 10,
-        },
+        draw={"instrument_doubt": (0.7, 3, 0.1), "position_doubt": (0.5, 2, 0.1),
+              "time_doubt": (5, 30, 1)},
+        fixed={"tasks": LOUD_DAY},
         slips=(
             Slip(name="bare", formula="day_level",
                  why="That is the best estimate. Half of all such days are louder: add the doubt."),
@@ -116,5 +115,39 @@ EXERCISES = (
             Slip(name="osha", formula="osha_level_8h + expanded",
                  why="You took OSHA's level with 5 dB to a halving. Energy halves with 3 dB."),
         ),
+    ),
+)  # fmt: skip
+
+DECISIONS = (
+    Decision(
+        name="over-the-limit-or-not",
+        situation="A day has three tasks: planer 100 dB(A) for 30 min, sander 94 dB(A) for 90 min, "
+        "bench 78 dB(A) for 360 min. Readings differ by 2 dB, the meter's doubt is "
+        "{instrument_doubt}, that of its place {position_doubt}, times are known to {time_doubt}. "
+        "The limit that binds you is {day_limit} over 8 h. What do you do?",
+        options=(
+            Option(
+                words="Quieten the day: it is over the limit",
+                holds="day_level >= day_limit + 0.4",
+                why="The day comes to {day_level}, below {day_limit}.",
+            ),
+            Option(
+                words="Treat it as over, and have it measured: too near to call",
+                holds="day_level <= day_limit - 0.4 and day_at_most >= day_limit + 0.4",
+                why="It comes to {day_level} and is hardly louder than {day_at_most}: held against "
+                "{day_limit}, that can be called.",
+            ),
+            Option(
+                words="Leave it: below the limit, doubt included",
+                holds="day_at_most <= day_limit - 0.4",
+                why="It comes to {day_level}, and with its doubt it may be {day_at_most}; the limit "
+                "is {day_limit}.",
+            ),
+        ),
+        because="The day comes to {day_level} and is hardly louder than {day_at_most}; the limit is "
+        "{day_limit}. An estimate from readings: a competent person decides.",
+        draw={"instrument_doubt": (0.7, 2, 0.1), "position_doubt": (0.5, 1.5, 0.1),
+              "time_doubt": (5, 30, 1), "day_limit": (88, 95, 1)},
+        fixed={"tasks": LOUD_DAY},
     ),
 )  # fmt: skip

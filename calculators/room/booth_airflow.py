@@ -2,7 +2,7 @@
 
 from ..engine.declaration import Calculator, Caution, Column, Drawing, Table
 from ._booth_airflow_drawings import draw_face, draw_fan
-from ._booth_airflow_proof import CHECK_SOURCES, CHECKS, EXERCISES
+from ._booth_airflow_proof import CHECK_SOURCES, CHECKS, DECISIONS, EXERCISES
 from ._booth_airflow_work import CONSTANTS, FOLDED, INPUTS, SOURCES, WORK
 
 calculator = Calculator(
@@ -86,4 +86,5 @@ calculator = Calculator(
     sources=(*SOURCES, *CHECK_SOURCES),
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

@@ -3,7 +3,7 @@
 from ..engine.declaration import Calculator, Caution, Column, Drawing, Table
 from ._make_up_air_drawings import draw_air, draw_time
 from ._make_up_air_inputs import FOLDED, INPUTS
-from ._make_up_air_proof import CHECK_SOURCES, CHECKS, EXERCISES
+from ._make_up_air_proof import CHECK_SOURCES, CHECKS, DECISIONS, EXERCISES
 from ._make_up_air_work import CONSTANTS, SOURCES, WORK
 
 calculator = Calculator(
@@ -95,4 +95,5 @@ calculator = Calculator(
     sources=(*SOURCES, *CHECK_SOURCES),
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

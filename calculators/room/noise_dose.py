@@ -4,7 +4,7 @@ from ..engine.declaration import Calculator, Caution, Column, Drawing, Table
 from ..laws.noise_exposure import ISO_9612, NIOSH_NOISE, OSHA_NOISE
 from ..sources import COMMON_PRACTICE
 from ._noise_dose_drawing import draw_tasks
-from ._noise_dose_proof import CHECK_SOURCES, CHECKS, EXERCISES
+from ._noise_dose_proof import CHECK_SOURCES, CHECKS, DECISIONS, EXERCISES
 from ._noise_dose_work import CONSTANTS, FOLDED, INPUTS, WORK
 
 calculator = Calculator(
@@ -85,4 +85,5 @@ calculator = Calculator(
     sources=(ISO_9612, NIOSH_NOISE, OSHA_NOISE, *CHECK_SOURCES, COMMON_PRACTICE),
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

@@ -1,6 +1,6 @@
 """Where the break-angle calculation comes from, what it is held against, its exercises."""
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..laws.string_bends import CAPSTAN, RESULTANT, capstan_ratio, flat_after_bend_cents
 from ..sources import COMMON_PRACTICE, GEOMETRY
 
@@ -108,8 +108,8 @@ EXERCISES = (
         "climbs by {front_rise}. By how much does it bend over the saddle?",
         asks="saddle_angle", within="0.3 deg",
         draw={
-            "saddle_height": (2.5, 4.5, 0.1), "pin_back": (8, 14, 0.5),
-            "ramp_depth": (1, 3, 0.5), "front_rise": (1.0, 2.0, 0.1),
+            "saddle_height": (2.5, 4.5, 0.1), "pin_back": (8, 14, 0.1),
+            "ramp_depth": (1, 3, 0.1), "front_rise": (1.0, 2.0, 0.1),
         },
         fixed={"strings": ONE},
         slips=(
@@ -126,14 +126,15 @@ EXERCISES = (
     ),
     Exercise(
         name="press-on-the-saddle",
-        situation="A string pulls 132 N. The saddle shows {saddle_height}; {pin_back} behind its "
-        "crest the string lies {ramp_depth} below the bridge's top; in front it climbs by 1.4°. "
+        situation="A string pulls 132 N (29.7 lbf). The saddle shows {saddle_height}; {pin_back} behind its "
+        "crest the string lies {ramp_depth} below the bridge's top; in front it climbs by {front_rise}. "
         "What does it press on the saddle with?",
         asks="saddle_press", within="1 %",
         draw={
-            "saddle_height": (3.0, 4.5, 0.1), "pin_back": (8, 11, 0.5), "ramp_depth": (1, 3, 0.5),
+            "saddle_height": (2.5, 4.0, 0.1), "pin_back": (9, 13, 0.1), "ramp_depth": (1, 2.5, 0.1),
+            "front_rise": (1.0, 2.0, 0.1),
         },
-        fixed={"strings": ONE, "front_rise": 1.4},
+        fixed={"strings": ONE},
         slips=(
             Slip(name="one-side", formula="flat_pull * sin(saddle_angle / 2)",
                  why="Both ends pull, in front and behind: twice that."),
@@ -146,20 +147,60 @@ EXERCISES = (
     ),
     Exercise(
         name="where-it-leaves-the-post",
-        situation="The hole of a post is {hole_height} over the head's face. A string of 0.61 mm "
-        "is wound {windings} times, downwards, in one layer. How high over the face does it leave "
-        "the post?",
-        asks="leave_height", within="0.1 mm",
-        draw={"hole_height": (8, 10, 0.5), "windings": (2, 4, 0.5)},
+        situation="In the nut a string of 0.61 mm (0.024 in) lies {string_over_face} over the head's "
+        "face. The hole of its post is {hole_height} over the face, and it is wound {windings} times, "
+        "downwards, in one layer. By how much does it fall against the face, from nut to post "
+        "(climbs: minus)?",
+        asks="fall", within="0.1 mm",
+        draw={"string_over_face": (4.5, 8, 0.1), "hole_height": (6.5, 9.5, 0.1),
+              "windings": (1.5, 4.5, 0.5)},
         fixed={"strings": ONE, "head": "solid"},
         slips=(
-            Slip(name="wound-upwards", formula="hole_height + windings * weak_gauge",
+            Slip(name="wound-upwards", formula="string_over_face - (hole_height + windings * weak_gauge)",
                  why="Wound downwards each turn lies below the last: take it off."),
-            Slip(name="windings-forgotten", formula="hole_height",
+            Slip(name="windings-forgotten", formula="string_over_face - hole_height",
                  why="The string leaves from the lowest winding, not from the hole."),
-            Slip(name="half-a-gauge", formula="hole_height - windings * weak_gauge / 2",
+            Slip(name="half-a-gauge",
+                 formula="string_over_face - (hole_height - windings * weak_gauge / 2)",
                  why="Each winding takes up a whole thickness of string."),
         ),
+    ),
+)
+
+PLACES = (
+    3.5, 4, 4.5, 5, 5.5, 6, 7, 8, 9, 10, 11, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30,
+)  # of the pin hole, mm: as often far and near as usual
+DECISIONS = (
+    Decision(
+        name="ramp-or-leave-it",
+        situation="The saddle shows {saddle_height}. The edge of the pin hole is {pin_back} behind its "
+        "crest; there the string lies {ramp_depth} below the bridge's top. In front the string climbs "
+        "by {front_rise}. Over the saddle it must bend by {least_saddle} to {most_saddle}. What do "
+        "you do?",
+        options=(
+            Option(
+                words="Leave it",
+                holds="saddle_angle >= least_saddle + 1.2 and saddle_angle <= most_saddle - 1.5",
+                why="It bends by {saddle_angle}, outside of {least_saddle} to {most_saddle}.",
+            ),
+            Option(
+                words="Deepen the ramp behind the saddle, a little at a time",
+                holds="saddle_angle <= least_saddle - 1",
+                why="A deeper ramp makes it bend more, and it bends by {saddle_angle} already.",
+            ),
+            Option(
+                words="Ease it: lead the string into its hole further back, or higher",
+                holds="saddle_angle >= most_saddle + 1.5",
+                why="That makes it bend less, and it bends by {saddle_angle} only.",
+            ),
+        ),
+        because="Behind the saddle it falls by {behind}, in front it climbs by {front_rise}: it bends "
+        "by {saddle_angle}, and {least_saddle} to {most_saddle} is asked.",
+        draw={
+            "saddle_height": (0.5, 6, 0.1), "pin_back": PLACES, "ramp_depth": (0, 3.5, 0.5),
+            "front_rise": (1.0, 2.0, 0.1),
+        },
+        fixed={"strings": ONE},
     ),
 )
 # fmt: on

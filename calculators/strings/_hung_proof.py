@@ -1,6 +1,6 @@
 """Outside figures that the hung-weights calculation is held against, and exercises."""
 
-from ..engine.declaration import Check, Exercise, Slip
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip
 from ..laws.tapered_cantilever import end_load, even_load_share
 
 TWELVE = {
@@ -61,8 +61,8 @@ EXERCISES = (
         asks="hung_moment",
         within="2 %",
         draw={
-            "scale_length": (620, 660, 1), "body_joint_fret": (12, 14, 1),
-            "hung_weight": (5, 6.5, 0.1),
+            "scale_length": (620, 660, 0.5), "body_joint_fret": (13, 15, 1),
+            "hung_weight": (4.5, 7, 0.05),
         },
         slips=(
             Slip(
@@ -81,16 +81,17 @@ EXERCISES = (
     ),
     Exercise(
         name="let-the-rod-out",
-        situation="The weight in hand makes just the strings' hollow. Under it the neck reads "
-        "{bow_loaded}, hollow plus; a turn of the rod moves the bow by {rod_effect}. You want "
-        "{relief} of relief under the strings. How far do you let the rod out?",
+        situation="The weight in hand makes just the strings' hollow. Without it the neck reads "
+        "{bow_free}, under it {bow_loaded}, hollow plus; the rod moves the bow by "
+        "{rod_effect}. You want {relief} of relief under the strings. How far do you let the rod "
+        "out?",
         asks="rod_turn",
         within="0.03 turn",
         draw={
-            "bow_loaded": (-0.04, 0.04, 0.02), "relief": (0.16, 0.3, 0.02),
-            "rod_effect": (0.4, 0.8, 0.1),
+            "bow_free": (-0.3, -0.12, 0.02), "bow_loaded": (-0.06, 0.06, 0.02),
+            "relief": (0.16, 0.3, 0.02), "rod_effect": (0.4, 0.8, 0.02),
         },
-        fixed={"hung_weight": 5.373, "bow_free": -0.2},
+        fixed={"hung_weight": 5.373},
         slips=(
             Slip(
                 name="from-the-free-bow", formula="(relief - bow_free) / rod_effect",
@@ -106,5 +107,42 @@ EXERCISES = (
                 why="More relief is more hollow, and that is a rod let out, not tightened.",
             ),
         ),
+    ),
+)  # fmt: skip
+
+DECISIONS = (
+    Decision(
+        name="which-way-the-rod",
+        situation="The weight in hand makes just the strings' hollow. Without it the neck reads "
+        "{bow_free}, under it {bow_loaded}, hollow plus; the rod moves the bow by "
+        "{rod_effect}. {relief} of relief is wanted under the strings; less than a twentieth of a turn "
+        "is not worth the key. What do you do with the rod?",
+        options=(
+            Option(
+                words="Let it out",
+                holds="rod_turn >= 0.09",
+                why="Let out, the neck gets more hollow; under the strings it will stand at "
+                "{bow_strings} as it is, and {relief} is wanted.",
+            ),
+            Option(
+                words="Tighten it",
+                holds="rod_turn <= -0.09",
+                why="Tightened, the neck gets less hollow; under the strings it will stand at "
+                "{bow_strings} as it is, and {relief} is wanted.",
+            ),
+            Option(
+                words="Leave it",
+                holds="abs(rod_turn) <= 0.04",
+                why="Under the strings it will stand at {bow_strings}, and {relief} is wanted: that "
+                "is {rod_turn} (plus: out).",
+            ),
+        ),
+        because="Under the strings it will stand as under the weight, at {bow_strings}; for {relief} "
+        "the rod has to go {rod_turn} (plus: out).",
+        draw={
+            "bow_free": (-0.3, 0, 0.02), "bow_loaded": (0.1, 0.34, 0.02), "relief": (0.16, 0.3, 0.02),
+            "rod_effect": (0.5, 1.2, 0.05),
+        },
+        fixed={"hung_weight": 5.373},
     ),
 )  # fmt: skip

@@ -1,6 +1,6 @@
 """Where the saddle-height calculation comes from, what it is held against, its exercises."""
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..laws.string_over_frets import EQUAL_DIVISION, Neck, fall_across_mm
 from ..sources import COMMON_PRACTICE, GEOMETRY
 
@@ -125,10 +125,12 @@ CHECKS = (
 EXERCISES = (
     Exercise(
         name="off-the-saddle",
-        situation="Relief and nut are right. The bass string reads {action_bass_now} at the 12th "
-        "and is to come to {action_bass}. How much comes off the saddle's foot under it?",
+        situation="Relief and nut are right. On a scale of {scale_length}, the saddle set back "
+        "{setback_bass} under it, the bass string reads {action_bass_now} at the 12th and is to come "
+        "to {action_bass}. How much comes off the saddle's foot under it?",
         asks="saddle_cut_bass", within="0.03 mm",
-        draw={"action_bass_now": (2.6, 3.2, 0.1), "action_bass": (2.2, 2.4, 0.1)},
+        draw={"scale_length": (620, 660, 1), "setback_bass": (3.5, 5.5, 0.1),
+              "action_bass_now": (2.6, 3.3, 0.05), "action_bass": (2.1, 2.5, 0.05)},
         slips=(
             Slip(name="once", formula="action_bass_now - action_bass",
                  why="The 12th is half way along the string: there it moves by half of what the "
@@ -145,10 +147,10 @@ EXERCISES = (
         "{action_treble_now} to {action_treble}. What shows in the middle afterwards?",
         asks="saddle_after", within="0.03 mm",
         draw={
-            "saddle_now": (3.6, 4.4, 0.1), "action_bass_now": (2.7, 3.0, 0.1),
-            "action_treble_now": (2.0, 2.2, 0.1),
+            "saddle_now": (3.4, 4.6, 0.05), "action_bass_now": (2.7, 3.2, 0.05),
+            "action_treble_now": (1.9, 2.2, 0.05), "action_bass": (2.2, 2.4, 0.05),
+            "action_treble": (1.6, 1.8, 0.05),
         },
-        fixed={"action_bass": 2.4, "action_treble": 1.8},
         slips=(
             Slip(name="bass-everywhere", formula="saddle_now - saddle_cut_bass",
                  why="Only the bass end loses that much. The middle loses the mean of both ends."),
@@ -162,12 +164,12 @@ EXERCISES = (
     ),
     Exercise(
         name="over-the-first-fret",
-        situation="Over the first fret the treble string clears by {first_fret_gap_treble}. At the 12th "
-        "it is lowered from {action_treble_now} to {action_treble} at the saddle alone. What does "
-        "it clear over the first fret then?",
+        situation="On a scale of {scale_length} the treble string clears the first fret by "
+        "{first_fret_gap_treble}. At the 12th it is lowered from {action_treble_now} to "
+        "{action_treble} at the saddle alone. What does it clear over the first fret then?",
         asks="first_fret_gap_treble_after", within="0.01 mm",
-        draw={"first_fret_gap_treble": (0.28, 0.35, 0.01), "action_treble_now": (2.2, 2.6, 0.1)},
-        fixed={"action_treble": 1.8},
+        draw={"scale_length": (620, 660, 1), "first_fret_gap_treble": (0.22, 0.4, 0.01),
+              "action_treble_now": (2.1, 2.7, 0.05), "action_treble": (1.6, 1.8, 0.05)},
         slips=(
             Slip(name="unchanged", formula="first_fret_gap_treble",
                  why="The whole string tilts about the nut. An eighteenth of the cut arrives over "
@@ -175,6 +177,44 @@ EXERCISES = (
             Slip(name="as-at-the-12th", formula="first_fret_gap_treble - saddle_cut_treble / 8",
                  why="The first fret is an eighteenth of the string from the nut, not an eighth."),
         ),
+    ),
+)
+
+DECISIONS = (
+    Decision(
+        name="lower-or-raise",
+        situation="Relief and nut are right. At the 12th the bass string reads {action_bass_now} and "
+        "is to read {action_bass}, the treble {action_treble_now} and {action_treble}. The saddle "
+        "shows {saddle_now} in its middle, and at least {saddle_least} must show. What do you do?",
+        options=(
+            Option(
+                words="Make a higher saddle",
+                holds="saddle_raise >= 0.1",
+                why="Under both strings it may come down: by {saddle_cut_bass} under the bass, by "
+                "{saddle_cut_treble} under the treble.",
+            ),
+            Option(
+                words="Take it off the saddle's foot",
+                holds="min(saddle_cut_bass, saddle_cut_treble) >= 0.08 "
+                "and saddle_after >= saddle_least + 0.1",
+                why="Off the foot: {saddle_cut_bass} under the bass, {saddle_cut_treble} under the "
+                "treble (minus: it has to rise). Then {saddle_after} shows, and {saddle_least} must.",
+            ),
+            Option(
+                words="Stop and ask: too little of the saddle would show",
+                holds="min(saddle_cut_bass, saddle_cut_treble) >= 0.08 "
+                "and saddle_after <= saddle_least - 0.1",
+                why="{saddle_after} would show, and {saddle_least} must.",
+            ),
+        ),
+        because="At the saddle it is twice what is wrong at the 12th: {saddle_cut_bass} under the "
+        "bass, {saddle_cut_treble} under the treble (minus: it has to rise); then {saddle_after} "
+        "shows in the middle.",
+        draw={
+            "action_bass_now": (2.2, 3.2, 0.05), "action_treble_now": (1.65, 2.6, 0.05),
+            "saddle_now": (2.6, 4.0, 0.05), "action_bass": (2.3, 2.4, 0.05),
+        },
+        fixed={"action_treble": 1.8},
     ),
 )
 # fmt: on

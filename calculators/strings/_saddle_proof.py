@@ -1,6 +1,6 @@
 """Outside figures that the saddle calculation is held against, and exercises."""
 
-from ..engine.declaration import Check, Exercise, Slip
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip
 from ..laws.fretted_strings import stiff_pitch_hz
 
 SERIES = "the calculation takes the ends to the second order, the source solves them exactly"
@@ -86,7 +86,7 @@ EXERCISES = (
         "harmonic. How far back must the crest go?",
         asks="crest_move",
         within="4 %",
-        draw={"scale_length": (380, 660, 5), "octave_off": (4, 15, 1)},
+        draw={"scale_length": (330, 670, 1), "octave_off": (3, 15, 0.1)},
         slips=(
             Slip(
                 name="half-the-string", formula="crest_move / 2",
@@ -112,8 +112,8 @@ EXERCISES = (
         asks="slot_slant",
         within="3 %",
         draw={
-            "setback_treble": (2, 3, 0.1), "setback_bass": (4.2, 5.2, 0.1),
-            "string_spread_bridge": (50, 58, 0.5),
+            "setback_treble": (1.5, 3.5, 0.1), "setback_bass": (4.2, 6, 0.1),
+            "string_spread_bridge": (48, 60, 0.1),
         },
         slips=(
             Slip(
@@ -131,5 +131,48 @@ EXERCISES = (
                 why="The difference runs from the first string to the last, over the whole spread.",
             ),
         ),
+    ),
+)  # fmt: skip
+
+DECISIONS = (
+    Decision(
+        name="where-to-file-the-crest",
+        situation="On a scale of {scale_length} the pressed octave is off by {octave_off} from the "
+        "harmonic (plus: sharp). Up to {octave_limit} is left alone. The crest stands in the middle of "
+        "the saddle and may be filed {crest_reach} either way. What do you do?",
+        options=(
+            Option(
+                words="Leave it",
+                holds="abs(octave_off) <= 0.85 * octave_limit",
+                why="It is off by {octave_off}, and up to {octave_limit} is left alone.",
+            ),
+            Option(
+                words="File the crest back, away from the nut",
+                holds="octave_off >= 1.15 * octave_limit and crest_move <= 0.9 * crest_reach",
+                why="Back makes the string longer and the octave flatter. It is off by {octave_off} "
+                "(plus: sharp), which is {crest_move} of crest (minus: forward); {crest_reach} is "
+                "there.",
+            ),
+            Option(
+                words="File the crest forward, towards the nut",
+                holds="octave_off <= -1.15 * octave_limit and -crest_move <= 0.9 * crest_reach",
+                why="Forward makes the string shorter and the octave sharper. It is off by "
+                "{octave_off} (plus: sharp), which is {crest_move} of crest (minus: forward); "
+                "{crest_reach} is there.",
+            ),
+            Option(
+                words="Do not file: this saddle does not reach so far; look at slot and action first",
+                holds="abs(crest_move) >= 1.1 * crest_reach "
+                "and abs(octave_off) >= 1.15 * octave_limit",
+                why="The crest would have to move by {crest_move} (minus: forward), and "
+                "{crest_reach} is there.",
+            ),
+        ),
+        because="Off by {octave_off} where {octave_limit} is left alone; for that the crest has to "
+        "go back by {crest_move} (minus: forward), and {crest_reach} is there.",
+        draw={
+            "scale_length": (600, 660, 1), "octave_off": (-9, 9, 0.5), "octave_limit": (1, 3, 1),
+            "crest_reach": (1.5, 3.5, 0.1),
+        },
     ),
 )  # fmt: skip

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..laws.approach import NEWTON_APPROACH
 from ..laws.settling_curves import LEAST_SQUARES, LOGARITHMIC_CREEP
 from ..laws.student_factor import student_t_factor
@@ -107,11 +107,12 @@ CHECKS = (
 EXERCISES = (
     Exercise(
         name="by-the-logarithm",
-        situation="The readings of the example follow creep: start 2.200 mm, 0.2182 mm for each "
-        "tenfold of time, τ 0.341 d. The last reading is of day 5. What action does the curve give "
-        "{look_ahead} after that?",
+        situation="The readings of the calculator's page follow creep: start 2.200 mm (0.0866 in), "
+        "0.2182 mm (0.00859 in) for each tenfold of time, τ 0.341 d. The last reading is of day 5. "
+        "The customer wants {action_bass} by the day that is {look_ahead} after that. If nobody "
+        "touches it, what action does the curve give for that day?",
         asks="forecast", within="0.01 mm",
-        draw={"look_ahead": (10, 60, 1)},
+        draw={"look_ahead": (10, 150, 1), "action_bass": (2.0, 2.7, 0.01)},
         fixed={"law": "creep"},
         slips=(
             Slip(name="natural-logarithm",
@@ -123,21 +124,59 @@ EXERCISES = (
             Slip(name="straight-on",
                  formula="height_now + next_day * look_ahead / one_day",
                  why="You carried on at tomorrow's pace. It slows down all the time."),
+            Slip(name="as-wanted", formula="action_bass",
+                 why="That is what is wanted. What comes by itself was asked."),
         ),
     ),
     Exercise(
         name="set-it-lower-now",
-        situation="By the curve 0.16 mm is still to come until day 30. The customer wants "
-        "{action_bass} then. To what do you set the action today?",
+        situation="The readings of the calculator's page follow creep: 0.2182 mm (0.00859 in) for "
+        "each tenfold of time, τ 0.341 d; the last is of day 5, today. The customer wants "
+        "{action_bass} on the day that is {look_ahead} from now. To what do you set the action "
+        "today?",
         asks="set_today", within="0.02 mm",
-        draw={"action_bass": (2.1, 2.6, 0.05)},
-        fixed={"law": "creep", "look_ahead": 25},
+        draw={"action_bass": (2.0, 2.8, 0.01), "look_ahead": (10, 120, 1)},
+        fixed={"law": "creep"},
         slips=(
             Slip(name="added", formula="action_bass + to_come",
                  why="It will rise by that much: set it lower by as much, not higher."),
             Slip(name="as-wanted", formula="action_bass",
-                 why="That is right today and too high in a month: what is to come is left out."),
+                 why="That is right today and too high then: what is to come is left out."),
+            Slip(name="from-the-first-day",
+                 formula="action_bass - creep_gain * log10(1 + forecast_day / creep_time)",
+                 why="What came up to today has come already. Only the rest is still to come."),
         ),
+    ),
+)
+
+DECISIONS = (
+    Decision(
+        name="set-it-now-or-leave-it",
+        situation="The readings of the calculator's page follow creep: 0.2182 mm (0.00859 in) for each "
+        "tenfold of time, τ 0.341 d; the last is of day 5, today, and the curve stands at "
+        "{height_now}. The customer wants {action_bass} on the day that is {look_ahead} from now. "
+        "What would come within 0.05 mm (0.002 in) of that is left alone. What do you do today?",
+        options=(
+            Option(
+                words="Lower it",
+                holds="height_now - set_today >= 0.07",
+                why="By itself it comes to {forecast}, and {action_bass} is wanted.",
+            ),
+            Option(
+                words="Leave it: it comes to what is wanted by itself",
+                holds="abs(height_now - set_today) <= 0.04",
+                why="By itself it comes to {forecast}, and {action_bass} is wanted.",
+            ),
+            Option(
+                words="Raise it",
+                holds="set_today - height_now >= 0.07",
+                why="By itself it comes to {forecast}, and {action_bass} is wanted.",
+            ),
+        ),
+        because="{to_come} is still to come, to {forecast}; {action_bass} is wanted then, so it should "
+        "stand at {set_today} today, and it stands at {height_now}.",
+        draw={"action_bass": (2.48, 2.9, 0.01), "look_ahead": (10, 180, 1)},
+        fixed={"law": "creep"},
     ),
 )
 # fmt: on

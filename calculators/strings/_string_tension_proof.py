@@ -1,6 +1,6 @@
 """Outside figures that the string-tension calculation is held against, and exercises."""
 
-from ..engine.declaration import Check, Exercise, Slip
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip
 from ..laws.strings import note_hz, partial_sharp_cents, winding_mass_g_m, young_cents
 
 
@@ -78,11 +78,12 @@ CHECKS = (
 EXERCISES = (
     Exercise(
         name="one-string",
-        situation="A string weighs 0.58 g a metre and is tuned to E4, 329.6 Hz. Nut to saddle it is "
-        "{scale_length}. How hard does it pull?",
+        situation="A string weighs 0.58 g a metre (0.039 lb in 100 ft) and is tuned to E4, five "
+        "semitones below an A4 of {reference_pitch}. Nut to saddle it is {scale_length}. How hard "
+        "does it pull?",
         asks="total_tension",
         within="2 %",
-        draw={"scale_length": (600, 665, 1)},
+        draw={"scale_length": (600, 665, 0.5), "reference_pitch": (430, 446, 0.2)},
         fixed={"string_set": "own", "strings": [["1 E", "E4", 0.305, "plain", 0, 0.58]]},
         slips=(
             Slip(
@@ -108,8 +109,8 @@ EXERCISES = (
         asks="design_torque",
         within="2 %",
         draw={
-            "design_tension": (600, 800, 10), "bridge_thickness": (8, 10.5, 0.5),
-            "saddle_height": (2.5, 4.5, 0.5),
+            "design_tension": (600, 800, 5), "bridge_thickness": (8, 10.5, 0.1),
+            "saddle_height": (2.5, 4.5, 0.1),
         },
         slips=(
             Slip(
@@ -128,11 +129,11 @@ EXERCISES = (
     ),
     Exercise(
         name="cut-and-weigh",
-        situation="Plain steel wire of 0.43 mm has a density of {steel_density}. You cut "
+        situation="Plain steel wire of 0.43 mm (0.0169 in) has a density of {steel_density}. You cut "
         "{cut_length} of it. What should the scale show?",
         asks="set_mass",
         within="3 %",
-        draw={"cut_length": (700, 1000, 10), "steel_density": (7800, 7900, 10)},
+        draw={"cut_length": (600, 1000, 1), "steel_density": (7750, 7950, 5)},
         fixed={"string_set": "own", "strings": [["2 B", "B3", 0.43, "plain", 0, 0]]},
         slips=(
             Slip(
@@ -144,5 +145,38 @@ EXERCISES = (
                 why="That is the mass of a square wire. Round wire has π/4 of it.",
             ),
         ),
+    ),
+)  # fmt: skip
+
+DECISIONS = (
+    Decision(
+        name="will-it-bear-the-set",
+        situation="An instrument of {scale_length} scale is braced for strings that pull "
+        "{design_tension} together. The customer wants this set on it, in its usual notes with A4 at "
+        "{reference_pitch}: {string_set}. The shop strings up what pulls 91 to 108 % of what it is "
+        "braced for. Work it out on the page: what do you do?",
+        options=(
+            Option(
+                words="String it up",
+                holds="against_design >= 93 and against_design <= 106",
+                why="The set pulls {total_tension}, {against_design} of what it is braced for.",
+            ),
+            Option(
+                words="Do not: it pulls too hard; offer a lighter set",
+                holds="against_design >= 110",
+                why="The set pulls {total_tension}, {against_design} of what it is braced for.",
+            ),
+            Option(
+                words="Do not: it pulls too little; offer a heavier set",
+                holds="against_design <= 89",
+                why="The set pulls {total_tension}, {against_design} of what it is braced for.",
+            ),
+        ),
+        because="The set pulls {total_tension}, {against_design} of the {design_tension} that it is "
+        "braced for. It goes with the square of scale and pitch.",
+        draw={
+            "string_set": ("light", "medium"), "scale_length": (600, 690, 1),
+            "design_tension": (550, 950, 5), "reference_pitch": (430, 446, 1),
+        },
     ),
 )  # fmt: skip

@@ -3,7 +3,7 @@
 from ..engine.declaration import Calculator, Caution, Column, Drawing, Table
 from ._break_angle_drawings import draw_bends
 from ._break_angle_inputs import INPUTS, LIMITS
-from ._break_angle_proof import CHECKS, EXERCISES, SOURCES
+from ._break_angle_proof import CHECKS, DECISIONS, EXERCISES, SOURCES
 from ._break_angle_work import CONSTANTS, WORK
 
 # fmt: off
@@ -83,5 +83,6 @@ calculator = Calculator(
     sources=SOURCES,
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )
 # fmt: on

@@ -5,7 +5,7 @@ from ..laws.tapered_cantilever import BEAM_THEORY
 from ..sources import COMMON_PRACTICE
 from ._hung_drawings import draw_bends, draw_stand
 from ._hung_inputs import LIE, SECTION, inputs
-from ._hung_proof import CHECKS, EXERCISES
+from ._hung_proof import CHECKS, DECISIONS, EXERCISES
 from ._hung_work import tables, work
 
 EQUAL_DIVISION = Source(
@@ -116,4 +116,5 @@ calculator = Calculator(
     sources=(BEAM_THEORY, WOOD_HANDBOOK_9, SYMPY, SCIPY, EQUAL_DIVISION, SI, COMMON_PRACTICE),
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

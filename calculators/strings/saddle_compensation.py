@@ -6,7 +6,7 @@ from ..laws.strings import ISO_16
 from ..sources import GEOMETRY
 from ._saddle_drawings import draw_errors, draw_saddle
 from ._saddle_inputs import NECK, TOUCH, inputs
-from ._saddle_proof import CHECKS, EXERCISES
+from ._saddle_proof import CHECKS, DECISIONS, EXERCISES
 from ._saddle_work import tables, work
 from ._string_sets import MATERIAL
 
@@ -88,4 +88,5 @@ calculator = Calculator(
     sources=(VARIESCHI_GOWER, MORSE, SCIPY, FRETS, ISO_16, DERIVED, GEOMETRY),
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

@@ -3,7 +3,7 @@
 from ..engine.declaration import Calculator, Caution, Column, Drawing, Table
 from ._saddle_height_drawings import draw_gaps, draw_side
 from ._saddle_height_inputs import INPUTS, INSTRUMENT
-from ._saddle_height_proof import CHECKS, EXERCISES, SOURCES
+from ._saddle_height_proof import CHECKS, DECISIONS, EXERCISES, SOURCES
 from ._saddle_height_work import WORK
 
 # fmt: off
@@ -107,5 +107,6 @@ calculator = Calculator(
     sources=SOURCES,
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )
 # fmt: on

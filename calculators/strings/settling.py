@@ -3,7 +3,7 @@
 from ..engine.declaration import Calculator, Caution, Column, Drawing, Table
 from ._settling_drawings import draw_days
 from ._settling_inputs import INPUTS, RECKONING
-from ._settling_proof import CHECKS, EXERCISES, SOURCES
+from ._settling_proof import CHECKS, DECISIONS, EXERCISES, SOURCES
 from ._settling_work import CONSTANTS, WORK
 
 # fmt: off
@@ -84,5 +84,6 @@ calculator = Calculator(
     sources=SOURCES,
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )
 # fmt: on

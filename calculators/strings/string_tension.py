@@ -5,7 +5,7 @@ from ..laws.strings import FLETCHER, ISO_16, MERSENNE, WORKED_STRINGS, YOUNG
 from ..sources import COMMON_PRACTICE
 from ._string_sets import MATERIAL, STRINGS, densities, moduli, reference_pitch, string_inputs
 from ._string_tension_drawings import draw_bridge, draw_pull
-from ._string_tension_proof import CHECKS, EXERCISES
+from ._string_tension_proof import CHECKS, DECISIONS, EXERCISES
 from ._string_tension_work import tables, work
 
 BODY, NECK = "The instrument", "The neck"
@@ -145,4 +145,5 @@ calculator = Calculator(
     ),
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..laws.approach import NEWTON_APPROACH, fit_approach
 from ..laws.equilibrium_moisture import WOOD_HANDBOOK_MOISTURE, emc_percent
 
@@ -132,7 +132,7 @@ EXERCISES = (
         situation="An offcut weighs {offcut_mass} fresh from the saw and {ovendry_mass} when the "
         "oven has taken all its water. What was its moisture content?",
         asks="start_moisture", within="1 %",
-        draw={"offcut_mass": (60, 68, 0.1), "ovendry_mass": (52, 57, 0.1)},
+        draw={"offcut_mass": (61, 75, 0.1), "ovendry_mass": (50, 58, 0.1)},
         fixed={"witness": "none"},
         slips=(
             Slip(name="of-the-wet-weight",
@@ -145,36 +145,71 @@ EXERCISES = (
     ),
     Exercise(
         name="weight-at-rest",
-        situation="An offcut weighed {offcut_mass} as cut and {ovendry_mass} from the oven. In "
-        "this room, 21 °C and 45 %, wood comes to 8.5 %. What would the offcut weigh at rest "
-        "here?",
+        situation="An offcut weighed {offcut_mass} as cut and {ovendry_mass} from the oven. Its "
+        "board now lies in a room of {room_temperature} and {room_humidity}; look up what wood comes "
+        "to there. What would the offcut weigh at rest in that room?",
         asks="offcut_at_rest", within="0.1 g",
-        draw={"offcut_mass": (64, 66, 0.1), "ovendry_mass": (57, 59.5, 0.1)},
-        fixed={"room_temperature": 21, "room_humidity": 45, "witness": "none"},
+        draw={"offcut_mass": (60, 64, 0.1), "ovendry_mass": (56, 59.5, 0.1),
+              "room_temperature": (17, 25, 0.5), "room_humidity": (40, 60, 1)},
+        fixed={"witness": "none"},
         slips=(
             Slip(name="off-the-wet-weight", formula="offcut_mass * (1 - emc / whole)",
-                 why="You took 8.5 % off the wet weight. Add it to the ovendry weight."),
+                 why="You took the moisture off the wet weight. Add it to the ovendry weight."),
             Slip(name="wet-basis", formula="ovendry_mass / (1 - emc / whole)",
-                 why="That would make the water 8.5 % of the whole; it is 8.5 % of the dry wood."),
+                 why="Moisture content is a share of the dry wood, not of wood and water together."),
             Slip(name="bone-dry", formula="ovendry_mass",
                  why="In air wood always keeps some water; only the oven takes it all."),
         ),
     ),
     Exercise(
         name="how-far-from-the-room",
-        situation="The meter reads {wood_moisture}. The hygrometer reads 45 % at 21 °C, where the "
-        "table gives 8.5 %. By how many per cent of moisture content is the wood off?",
-        asks="gap", within="4 %",
-        draw={"wood_moisture": (10.5, 14, 0.1)},
-        fixed={"moisture_from": "meter", "witness": "none", "room_temperature": 21,
-               "room_humidity": 45},
+        situation="The meter reads {wood_moisture}. In the room it is "
+        "{room_temperature} and {room_humidity}; look up what wood comes to there. By how many per "
+        "cent of moisture content is the wood above that?",
+        asks="gap", within="0.2",
+        draw={"wood_moisture": (10.5, 16, 0.1), "room_temperature": (17, 25, 0.5),
+              "room_humidity": (35, 50, 1)},
+        fixed={"moisture_from": "meter", "witness": "none"},
         slips=(
             Slip(name="humidity-for-moisture", formula="wood_moisture - room_humidity",
-                 why="You took the humidity of the air for the moisture of the wood. In air of "
-                 "45 % wood holds 8.5 %."),
+                 why="You took the humidity of the air for the moisture of the wood, which is far "
+                 "less: in air of 45 % it is some 8.5 %."),
             Slip(name="as-a-share", formula="gap / emc * whole",
-                 why="That is the difference as a share of 8.5 %. Moisture contents are simply "
-                 "taken from one another."),
+                 why="That is the difference as a share of what the air gives. Moisture contents are "
+                 "simply taken from one another."),
         ),
+    ),
+)  # fmt: skip
+
+DECISIONS = (
+    Decision(
+        name="work-it-or-wait",
+        situation="An offcut of the set weighed {offcut_mass} as cut and {ovendry_mass} from the "
+        "oven. The room is kept at {room_temperature} and {room_humidity}; look up what wood comes "
+        "to there. The shop works wood that is within 1 % of moisture content of that. What do you "
+        "do with the set?",
+        options=(
+            Option(
+                words="Work it: it is at rest",
+                holds="abs(gap) <= 0.75",
+                why="It holds {start_moisture} and this air gives {emc}: it has not come to rest.",
+            ),
+            Option(
+                words="Leave it in the stickers: it is still drying",
+                holds="gap >= 1.25",
+                why="It holds {start_moisture}: not more than 1 % above the {emc} that this air "
+                "gives.",
+            ),
+            Option(
+                words="Leave it in the stickers: it is still taking up water",
+                holds="gap <= -1.25",
+                why="It holds {start_moisture}: not more than 1 % below the {emc} that this air "
+                "gives.",
+            ),
+        ),
+        because="It holds {start_moisture}, counted on the ovendry weight, and this air gives {emc}.",
+        draw={"offcut_mass": (60, 64, 0.1), "ovendry_mass": (55.5, 58, 0.1),
+              "room_temperature": (17, 25, 0.5), "room_humidity": (38, 55, 1)},
+        fixed={"witness": "none"},
     ),
 )  # fmt: skip

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..laws.equilibrium_moisture import WOOD_HANDBOOK_MOISTURE
 from ..laws.wood_shrinkage import WOOD_HANDBOOK_MOVEMENT, WOOD_HANDBOOK_SHRINKAGE
 from ..sources import GEOMETRY
@@ -134,8 +134,8 @@ EXERCISES = (
         "how much does the width change when it comes to {later_moisture_given}? Write shrinking "
         "below zero.",
         asks="table_movement", within="2 %",
-        draw={"piece_width": (80, 240, 5), "wood_moisture": (10, 12, 0.5),
-              "later_moisture_given": (6, 8, 0.5)},
+        draw={"piece_width": (80, 300, 1), "wood_moisture": (9.5, 13, 0.1),
+              "later_moisture_given": (6, 8.5, 0.1)},
         fixed={"species": "sugar maple", "ring_angle": 0, "moisture_by": "moisture",
                "held": "free"},
         slips=(
@@ -162,8 +162,8 @@ EXERCISES = (
         "per cent. The wood goes to {later_moisture_given}. What gap is left? Write pinched below "
         "zero.",
         asks="joint_gap", within="0.01 mm",
-        draw={"piece_width": (30, 60, 1), "fit_gap": (0.1, 0.4, 0.05),
-              "later_moisture_given": (11.5, 13.5, 0.5)},
+        draw={"piece_width": (30, 70, 0.5), "fit_gap": (0.1, 0.4, 0.01),
+              "later_moisture_given": (11, 13.5, 0.1)},
         fixed={"species": "birch", "ring_angle": 90, "moisture_by": "moisture",
                "wood_moisture": 10, "held": "fitted"},
         slips=(
@@ -180,7 +180,7 @@ EXERCISES = (
         situation="A plate {piece_width} across is braced over a dish of {dish_radius}. How high "
         "is its crown over the edges?",
         asks="crown_first", within="3 %",
-        draw={"piece_width": (200, 420, 5), "dish_radius": (3000, 10000, 200)},
+        draw={"piece_width": (200, 420, 1), "dish_radius": (3000, 10000, 50)},
         fixed={"later_humidity": 45},
         slips=(
             Slip(name="four-for-eight", formula="piece_width ** 2 / (4 * dish_radius)",
@@ -191,5 +191,41 @@ EXERCISES = (
             Slip(name="half-width", formula="(piece_width / 2) ** 2 / (8 * dish_radius)",
                  why="You halved the width and kept the eight: with half the width it is two."),
         ),
+    ),
+)  # fmt: skip
+
+DECISIONS = (
+    Decision(
+        name="how-close-to-fit",
+        situation="A quartersawn filler strip ({species}), {piece_width} across the grain, lies "
+        "between two shoulders that do not move, with a gap of {fit_gap}, both sides together. It is "
+        "at {wood_moisture}; in the dampest month it comes to {later_moisture_given}. Its "
+        "coefficient is {table_coefficient} for one per cent. Then it must not press, and no more "
+        "than 0.15 mm (0.006 in) of gap may be left. What do you do?",
+        options=(
+            Option(
+                words="Fit it as it is",
+                holds="joint_gap >= 0.02 and joint_gap <= 0.13",
+                why="Then {joint_gap} would be left (minus: it presses), and 0 to 0.15 mm is asked.",
+            ),
+            Option(
+                words="Plane it narrower: it will press",
+                holds="joint_gap <= -0.02",
+                why="It grows by {movement} and has {fit_gap} to grow into.",
+            ),
+            Option(
+                words="Make a wider one: it will stay loose",
+                holds="joint_gap >= 0.18",
+                why="It grows by {movement}, and of the gap {joint_gap} is left (minus: it presses).",
+            ),
+        ),
+        because="It grows by {movement} in its gap of {fit_gap}: {joint_gap} is left (minus: it "
+        "presses).",
+        draw={
+            "species": ("birch", "sugar maple", "walnut", "cherry", "ash", "mahogany"),
+            "piece_width": (30, 80, 1), "fit_gap": (0.1, 0.5, 0.01), "wood_moisture": (7, 10, 0.1),
+            "later_moisture_given": (10.5, 13, 0.1),
+        },
+        fixed={"ring_angle": 90, "moisture_by": "moisture", "held": "fitted"},
     ),
 )  # fmt: skip

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from ..engine.declaration import Check, Exercise, Slip, Source
+from ..engine.declaration import Check, Decision, Exercise, Option, Slip, Source
 from ..laws.wood_gravity import WOOD_HANDBOOK_GRAVITY, gravity_to_green, most_moisture_percent
 from ..laws.wood_heat import WOOD_HANDBOOK_HEAT
 from ..sources import COMMON_PRACTICE, GEOMETRY
@@ -122,9 +122,9 @@ EXERCISES = (
         name="billet-by-gravity",
         situation="A billet {piece_length} by {piece_width} by {piece_thickness} has a specific "
         "gravity of {gravity_12} at 12 %, and it is at 12 %. What does it weigh, water and all?",
-        asks="piece_mass", within="1 %",
-        draw={"piece_length": (500, 900, 10), "piece_width": (70, 120, 5),
-              "piece_thickness": (20, 60, 5), "gravity_12": (0.35, 0.8, 0.01)},
+        asks="piece_mass", within="0.5 %",
+        draw={"piece_length": (500, 900, 5), "piece_width": (70, 120, 1),
+              "piece_thickness": (20, 60, 1), "gravity_12": (0.35, 0.8, 0.01)},
         fixed={"gravity_from": "twelve", "wood_moisture": 12,
                "pieces": 1, "thickness_after": 1},
         slips=(
@@ -144,8 +144,8 @@ EXERCISES = (
         "each. Together, how much weight comes off when they go through the drum to "
         "{thickness_after}?",
         asks="saved", within="1 %",
-        draw={"board_mass": (150, 260, 1), "piece_thickness": (3.6, 4.4, 0.1),
-              "thickness_after": (2.5, 2.9, 0.1)},
+        draw={"board_mass": (150, 260, 1), "piece_thickness": (3.6, 4.4, 0.05),
+              "thickness_after": (2.5, 3.0, 0.05)},
         fixed={"gravity_from": "weighed", "pieces": 2},
         slips=(
             Slip(name="what-is-left", formula="mass_after",
@@ -159,16 +159,46 @@ EXERCISES = (
     ),
     Exercise(
         name="area-by-card",
-        situation="A card template of the top weighs {template_mass}; a 100 mm square of the same "
-        "card weighs {square_mass}. What is the area of the top?",
+        situation="A card template of the top weighs {template_mass}; a 100 mm (3.937 in) square of the "
+        "same card weighs {square_mass}. What is the area of the top?",
         asks="area", within="1 %",
-        draw={"template_mass": (38, 52, 0.2), "square_mass": (2.8, 3.4, 0.05)},
+        draw={"template_mass": (38, 56, 0.1), "square_mass": (2.6, 3.6, 0.01)},
         fixed={"shape": "template"},
         slips=(
             Slip(name="upside-down", formula="square_mass / template_mass * square_area",
                  why="You divided the wrong way round: the top is larger than the square."),
-            Slip(name="forgot-the-square", formula="area / 100",
-                 why="That is how many squares it is; each has 100 cm²."),
+            Slip(name="ten-for-hundred", formula="area / 10",
+                 why="A square of 100 mm has ten times ten square centimetres: 100 cm²."),
         ),
+    ),
+)  # fmt: skip
+
+DECISIONS = (
+    Decision(
+        name="who-carries-it",
+        situation="A plank {piece_length} by {piece_width} by {piece_thickness} has to go to the "
+        "saw. Its specific gravity is {gravity_12} at 12 %, and it is at 12 %. The shop lets nobody "
+        "lift more than 25 kg (55 lb), and two no more than 50 kg (110 lb). How does it get there?",
+        options=(
+            Option(
+                words="One carries it",
+                holds="piece_mass <= 23000",
+                why="It weighs {piece_mass}, water and all: more than one may lift.",
+            ),
+            Option(
+                words="Two carry it",
+                holds="piece_mass >= 27000 and piece_mass <= 46000",
+                why="At {piece_mass} one is enough, or two are not.",
+            ),
+            Option(
+                words="It goes on the trolley",
+                holds="piece_mass >= 54000",
+                why="It weighs {piece_mass}: hands will do.",
+            ),
+        ),
+        because="It weighs {piece_mass}: volume times gravity, and 12 % more for the water.",
+        draw={"piece_length": (1500, 2500, 20), "piece_width": (200, 450, 5),
+              "piece_thickness": (40, 105, 1), "gravity_12": (0.4, 0.9, 0.01)},
+        fixed={"gravity_from": "twelve", "wood_moisture": 12, "pieces": 1, "thickness_after": 20},
     ),
 )  # fmt: skip

@@ -5,7 +5,7 @@ from ..laws.wood_gravity import WALL_GRAVITY
 from ..laws.wood_heat import FIBRE_SATURATION_PERCENT, WATER_DENSITY_KG_M3
 from ._weight_drawings import draw_bars, draw_density
 from ._weight_inputs import SPREAD, inputs
-from ._weight_proof import CHECKS, EXERCISES, SOURCES
+from ._weight_proof import CHECKS, DECISIONS, EXERCISES, SOURCES
 from ._weight_work import TABLE, work
 
 
@@ -86,4 +86,5 @@ calculator = Calculator(
     sources=SOURCES,
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

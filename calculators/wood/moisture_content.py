@@ -4,7 +4,7 @@ from ..engine.declaration import Calculator, Caution, Constant, Drawing
 from ..laws.equilibrium_moisture import SORPTION_CONSTANT
 from ._moisture_drawings import draw_air, draw_days
 from ._moisture_inputs import inputs
-from ._moisture_proof import CHECKS, EXERCISES, SOURCES
+from ._moisture_proof import CHECKS, DECISIONS, EXERCISES, SOURCES
 from ._moisture_work import WEIGHED, work
 
 calculator = Calculator(
@@ -87,4 +87,5 @@ calculator = Calculator(
     sources=SOURCES,
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip

@@ -5,7 +5,7 @@ from ..laws.equilibrium_moisture import SORPTION_CONSTANT
 from ..laws.wood_shrinkage import FIBRE_SATURATION_PERCENT, TABLE_MIDDLE_PERCENT
 from ._movement_drawings import draw_arch, draw_board, draw_course
 from ._movement_inputs import BRACE, inputs
-from ._movement_proof import CHECKS, EXERCISES, SOURCES
+from ._movement_proof import CHECKS, DECISIONS, EXERCISES, SOURCES
 from ._movement_work import BRACED, work
 
 
@@ -90,4 +90,5 @@ calculator = Calculator(
     sources=SOURCES,
     checks=CHECKS,
     exercises=EXERCISES,
+    decisions=DECISIONS,
 )  # fmt: skip
