@@ -108,7 +108,13 @@ def limits_for(instrument: Instrument, tolerance: Tolerance) -> Tolerance:
     """
     own = tolerance.for_model(instrument.model)
     named = tolerance.field("agrees_with")
-    if instrument.order is None or not named:
+    if instrument.order is None:
+        return own
+    agreed = (instrument.order.fields.get("limits") or {}).get(tolerance.id)
+    if agreed:
+        rest = {name: value for name, value in own.entry.fields.items() if name not in FIGURES}
+        return Tolerance(replace(own.entry, fields={**rest, **agreed}))
+    if not named:
         return own
     calculator = instrument.handbook.calculators.get(named["calculator"])
     if calculator is None or named["result"] not in {item.name for item in calculator.inputs}:

@@ -23,12 +23,11 @@ from mkdocs.structure.pages import Page
 from .checks import find_problems
 from .exercise_bank import bank_text, exercise_bank
 from .faces.context import Context
-from .faces.order_pages import sheet_json
 from .generated_pages import generated_pages, navigation, station_body
 from .handbook import Handbook, load_handbook, make_importable
-from .instruments import instrument_of_model, instrument_of_order
 from .kept import Kept, key_of
 from .markdown_extension import BenchruleExtension
+from .order_files import sheet_files, template_files
 from .problems import Problem
 from .runtime import packages_folders, runtime_folder
 from .search_entries import search_entries
@@ -106,12 +105,11 @@ class BenchrulePlugin(BasePlugin[Options]):
         script = (ASSETS / "page.mjs").read_text("utf-8")
         script = script.replace("RUNTIME_KEY", self._key()).replace("BANK_FILE", bank_file)
         texts = {SCRIPT: script, f"{FOLDER}/{bank_file}": bank_text(bank | {"page_end": page_end})}
-        for id in (*self.handbook.orders, *(self.handbook.models if self.handbook.orders else ())):
-            order = id in self.handbook.orders
-            one = (instrument_of_order if order else instrument_of_model)(self.handbook, id)
-            texts[f"orders/{id}.json"] = sheet_json(self.handbook, one)
-        for name, text in texts.items():
-            file = File.generated(config, name, content=text, inclusion=InclusionLevel.NOT_IN_NAV)
+        made = texts | sheet_files(self.handbook) | template_files(self.handbook)
+        for name, content in made.items():
+            file = File.generated(
+                config, name, content=content, inclusion=InclusionLevel.NOT_IN_NAV
+            )
             files.append(file)
         return files
 

@@ -82,6 +82,11 @@ calculator = Calculator(
             "or a thin spot breaks long before these figures.",
         ),
         Caution(
+            text="The {tight_place} is too tight for this side: thin it to {thin_to} there, or bend no "
+            "tighter than {least_radius}.",
+            only_if="use > 100.5",
+        ),
+        Caution(
             text="No handbook figure for wet, hot sides could be confirmed. Break an offcut of "
             "this board and trust that.",
             only_if="state == 'hot'",

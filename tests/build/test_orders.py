@@ -117,6 +117,19 @@ def test_one_line_changed_moves_all_that_rests_on_it_and_nothing_else(shop: Path
     assert not any(key.startswith("brace-stiffness") for _, key in moved)
 
 
+def test_what_the_order_asks_too_much_of_is_said_first_in_words(demo: Handbook) -> None:
+    sheets = build_sheet(instrument_of_order(demo, "2026-102"))
+    words = [line for sheet in sheets for line in sheet.warnings]
+    assert any("cutaway is too tight for this side: thin it to" in line for line in words), words
+
+
+def test_limits_agreed_for_one_order_hold_for_it_alone(demo: Handbook) -> None:
+    tolerance = demo.tolerances["channel-purfling-width"]
+    assert limits_for(instrument_of_order(demo, "2026-101"), tolerance).field("high") == 1.1
+    usual = limits_for(instrument_of_order(demo, "2026-102"), tolerance)
+    assert usual.field("high") == tolerance.for_model("fourteen").field("high")
+
+
 def test_the_sheet_says_what_the_calculator_says(demo: Handbook) -> None:
     instrument = instrument_of_order(demo, "2026-103")
     given = dict(instrument.given("fret-spacing"))

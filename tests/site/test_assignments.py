@@ -12,6 +12,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+import zxingcpp
+from PIL import Image
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from benchrule.exercise_bank import exercise_bank
@@ -57,6 +59,8 @@ def set_one(page: Page, site: Site, folder: Path) -> tuple[Path, str, list[str]]
     file = folder / "assignment.json"
     download.value.save_as(file)
     link = page.get_by_role("textbox", name="Link").input_value()
+    picture = Image.open(io.BytesIO(page.locator(".br-learn-qr").screenshot()))
+    assert [code.text for code in zxingcpp.read_barcodes(picture)] == [link]
     return file, link, page.locator(".br-learn-codes li").all_inner_texts()
 
 

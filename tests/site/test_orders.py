@@ -95,6 +95,16 @@ def test_what_is_refused_or_warned_of_stands_at_the_top(page: Page, site: Site) 
     assert tops[0] < tops[1]
 
 
+def test_templates_are_there_to_take_along(page: Page, site: Site) -> None:
+    page.goto(f"{site.address}orders/{ORDER}/")
+    links = page.locator(".br-templates a")
+    assert links.count() >= 18
+    for at in range(links.count()):
+        answer = page.request.get(links.nth(at).evaluate("(one) => one.href"))
+        start = answer.body()[:5]
+        assert answer.ok and start in (b"%PDF-", b"<?xml", b"<svg "), start
+
+
 def test_the_sheet_fits_a_phone(page: Page, site: Site) -> None:
     page.set_viewport_size({"width": 390, "height": 844})
     open_sheet(page, site)

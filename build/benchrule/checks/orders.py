@@ -10,6 +10,7 @@ from ..data import Entry
 from ..handbook import Handbook, Tolerance
 from ..instruments import Instrument, figure_of, instrument_of_order, limits_for
 from ..problems import Problem
+from .data import limit_faults
 
 
 def find_problems(handbook: Handbook) -> Iterator[Problem]:
@@ -41,6 +42,12 @@ def _names(handbook: Handbook, order: Entry, known: set[str]) -> Iterator[Proble
             yield order.problem(
                 f"no calculator asks '{name}'", "mend the name or remove it", "values", name
             )
+    for name, limits in (order.fields.get("limits") or {}).items():
+        if name not in handbook.tolerances:
+            yield order.problem(f"unknown limit '{name}'", "mend the id", "limits", name)
+        low, high, target = (limits.get(one) for one in ("low", "high", "target"))
+        for what, to_do, _ in limit_faults(low, high, target):
+            yield order.problem(f"{name}: {what}", to_do, "limits", name)
     for name, values in (order.fields.get("calculators") or {}).items():
         calculator = handbook.calculators.get(name)
         if calculator is None:

@@ -8,8 +8,9 @@ from calculators.engine.markup import parts
 from calculators.engine.text import escape
 
 from ..build_sheet import Setting, StationSheet, build_sheet, differences, gauge_of, sheet_facts
-from ..handbook import Handbook
 from ..instruments import Instrument, feeds_of, instrument_of_model, instrument_of_order
+from ..order_files import template_addresses, templates_of
+from ..templates.makers import makers
 from .cards import cards
 from .context import Context, material_page, model_page
 from .qr import qr
@@ -45,14 +46,10 @@ def order_sheet(context: Context, order: str) -> str:
     data = json.dumps(_live(instrument, facts), separators=(",", ":"))
     return (
         f"{_head(context, instrument)}{_first(sheets)}{_unlike(context, instrument, facts)}"
+        f"{_templates(context, instrument)}"
         f'<div class="br-build-sheet" data-order="{escape(order)}">{stations}'
         f"<template data-sheet>{escape(data)}</template></div>"
     )
-
-
-def sheet_json(handbook: Handbook, instrument: Instrument) -> str:
-    """The sheet as a file beside the page, for the comparison and for other programs."""
-    return json.dumps(sheet_facts(instrument, build_sheet(instrument)), ensure_ascii=False)
 
 
 def compare_place(context: Context) -> str:
@@ -123,6 +120,26 @@ def _unlike(context: Context, instrument: Instrument, facts: dict[str, Any]) -> 
         f'from {escape(model.title)}</summary><div class="br-scroll"><table class="br-sign"><thead><tr>'
         '<th scope="col">What</th><th scope="col">Station</th><th scope="col">This one</th>'
         f'<th scope="col">The model</th></tr></thead><tbody>{rows}</tbody></table></div></details>'
+    )
+
+
+def _templates(context: Context, instrument: Instrument) -> str:
+    """The templates at full size to take along, and why others cannot be drawn."""
+    drawn, refused = templates_of(instrument)
+    lines = "".join(
+        f"<li>{escape(makers()[name].title)}: "
+        + ", ".join(
+            context.anchor(address, "", words)
+            for words, address in template_addresses(instrument.id, name).items()
+        )
+        + "</li>"
+        for name in drawn
+    )
+    lines += "".join(f"<li>{escape(words)}</li>" for words in refused)
+    return (
+        f'<h2 id="templates">Templates at full size</h2><ul class="br-templates">{lines}</ul>'
+        "<p>Print at actual size and measure the bars on the sheet before use. For a laser or a router: "
+        f"<code>benchrule template NAME --order {escape(instrument.id)} --out FILE.dxf</code>.</p>"
     )
 
 
