@@ -28,6 +28,10 @@ class _Commands(click.Group):
         "mark": "learning_commands",
         "training": "training_commands",
         "record": "record_command",
+        "template": "templates.command",
+        "cards": "paper_commands",
+        "build-sheet": "paper_commands",
+        "tables": "paper_commands",
     }
 
     def list_commands(self, context: click.Context) -> list[str]:
@@ -36,7 +40,8 @@ class _Commands(click.Group):
     def get_command(self, context: click.Context, name: str) -> click.Command | None:
         if name not in self.LATER:
             return super().get_command(context, name)
-        found: click.Command = getattr(import_module(f"benchrule.{self.LATER[name]}"), name)
+        module = import_module(f"benchrule.{self.LATER[name]}")
+        found: click.Command = getattr(module, name.replace("-", "_"))
         return found
 
 

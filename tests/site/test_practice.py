@@ -45,12 +45,17 @@ def begin(page: Page, site: Site, where: str, name: str = "Practise") -> None:
 
 def asked(page: Page, key: str, bank: dict[str, Any]) -> Question:
     """The question that stands on the page, drawn here from what the device keeps of it."""
-    expect(page.locator(".br-question")).to_be_visible()
-    page.wait_for_function(f"async (key) => Boolean(await ({KEPT})(key))", arg=key)
-    under_way = page.evaluate(KEPT, key)
-    return draw(
-        bank, under_way["exercise"], under_way["seed"], under_way["grade"], under_way["units"]
-    )
+    for _ in range(100):
+        under_way = page.evaluate(KEPT, key)
+        shown = page.locator(".br-question-words").all_inner_texts()
+        if under_way and shown and not page.locator(".br-mark").count():
+            question = draw(
+                bank, under_way["exercise"], under_way["seed"], under_way["grade"], under_way["units"]
+            )
+            if [question.words] == shown:
+                return question
+        page.wait_for_timeout(100)
+    raise AssertionError(f"no question came: {under_way}, {shown}")
 
 
 def answer(page: Page, question: Question, text: str | None = None) -> None:
@@ -135,10 +140,10 @@ def test_a_power_cut_loses_nothing(
         page.get_by_role("textbox", name="Your answer").fill("12.345")
     else:
         page.locator(".br-question label").nth(1).click()
-    page.wait_for_function(
-        f"async (key) => (await ({KEPT})(key)).given !== null",
-        arg="practice/calculator-string-tension",
-    )
+    for _ in range(50):
+        if page.evaluate(KEPT, "practice/calculator-string-tension")["given"] is not None:
+            break
+        page.wait_for_timeout(100)
     page.close()
     page = context.new_page()
     begin(page, site, "calculators/string-tension/", "Go on practising")

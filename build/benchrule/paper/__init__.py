@@ -1,0 +1,1 @@
+"""Paper: what the handbook knows as cards for the bench, build sheets and tables in files."""
