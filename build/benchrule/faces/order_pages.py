@@ -15,9 +15,6 @@ from .cards import cards
 from .context import Context, material_page, model_page
 from .qr import qr
 
-PARTS = {"top": "Top", "back": "Back", "sides": "Sides", "neck": "Neck", "board": "Board",
-         "bridge": "Bridge", "braces": "Braces", "binding": "Binding"}  # fmt: skip
-
 
 def order_page(order: str) -> str:
     """The page of an order's build sheet."""
@@ -69,7 +66,7 @@ def _head(context: Context, instrument: Instrument) -> str:
     fields = instrument.order.fields
     model = context.handbook.models[instrument.model]
     woods = "; ".join(
-        f"{PARTS[part]}: {context.anchor(material_page(wood), '', _wood(context, wood))}"
+        f"{part.capitalize()}: {context.anchor(material_page(wood), '', _wood(context, wood))}"
         for part, wood in fields["woods"].items()
     )
     days = (date.fromisoformat(fields["due"]) - date.fromisoformat(fields["ordered"])).days

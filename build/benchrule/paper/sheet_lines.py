@@ -13,9 +13,6 @@ from ..build_sheet import Setting, StationSheet, build_sheet, gauge_of
 from ..handbook import Handbook
 from ..instruments import Instrument, instrument_of_order
 
-PARTS = {"top": "Top", "back": "Back", "sides": "Sides", "neck": "Neck", "board": "Board",
-         "bridge": "Bridge", "braces": "Braces", "binding": "Binding"}  # fmt: skip
-
 
 class NoSuchOrder(LookupError):
     """An order that the handbook does not have; the message says which it has."""
@@ -87,7 +84,11 @@ class OrderSheet:
         """Each part with its wood's name and botanical name."""
         woods = self.instrument.handbook.entries["materials"]
         for part, id in self.fields["woods"].items():
-            yield PARTS[part], str(woods[id].fields["name"]), str(woods[id].fields["botanical"])
+            yield (
+                part.capitalize(),
+                str(woods[id].fields["name"]),
+                str(woods[id].fields["botanical"]),
+            )
 
     def warnings(self) -> Iterator[tuple[str, str]]:
         """What has to be looked at before anything is cut: the station, and what it is."""
