@@ -35,3 +35,21 @@ export function save(name, text, type) {
   link.remove();
   setTimeout(() => URL.revokeObjectURL(address), 10_000);
 }
+
+/** Opens a whole document in a tab of its own, to be printed from there. */
+export function openToPrint(html) {
+  const address = URL.createObjectURL(new Blob([html], { type: "text/html" }));
+  if (!window.open(address, "_blank")) save("sheets.html", html, "text/html");
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}
+
+/** A labelled entry. */
+export function field(label, entry) {
+  return make("label", { className: "br-learn-field" }, make("span", {}, label), entry);
+}
+
+/** What went wrong, as a sentence. */
+export function sentence(words) {
+  const text = words || "it took too long";
+  return `${text[0].toUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? "" : "."}`;
+}

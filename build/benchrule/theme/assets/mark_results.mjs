@@ -1,6 +1,5 @@
 // The trainer's marking: an assignment's file and any number of results; every answer is marked again.
-import { fill, make, save } from "./elements.mjs";
-import { field, openToPrint, sentence } from "./set_assignment.mjs";
+import { field, fill, make, openToPrint, save, sentence } from "./elements.mjs";
 
 const LIMIT_MS = 300_000;
 const LARGEST_FILE = 2_000_000;

@@ -6,13 +6,6 @@ import { Learning } from "./learning.mjs";
 import { attachLookUp } from "./look_up.mjs";
 import { attachMeasuring } from "./measure.mjs";
 import { attachModelChoices, chosenModel, showModel } from "./model.mjs";
-import { attachComparing } from "./compare_sheets.mjs";
-import { attachOrderSheet } from "./order_sheet.mjs";
-import { attachPractice } from "./practice.mjs";
-import { attachProgress } from "./progress.mjs";
-import { attachMarking } from "./mark_results.mjs";
-import { attachSetting } from "./set_assignment.mjs";
-import { attachWork } from "./work_assignment.mjs";
 import { attachRevisions } from "./revisions.mjs";
 import { remembered } from "./store.mjs";
 
@@ -21,19 +14,24 @@ const engine = new Engine(runtime);
 const learning = new Learning(engine, new URL("BANK_FILE", import.meta.url));
 const forms = new Map();
 
+// What only some pages need is fetched by those alone.
+const LATER = [
+  ["[data-exercises]", () => import("./practice.mjs"), (part) => part.attachPractice(learning)],
+  ["[data-progress]", () => import("./progress.mjs"), (part) => part.attachProgress(learning)],
+  ["[data-set-assignment]", () => import("./set_assignment.mjs"), (part) => part.attachSetting(learning)],
+  ["[data-work-assignment]", () => import("./work_assignment.mjs"), (part) => part.attachWork(learning)],
+  ["[data-mark-results]", () => import("./mark_results.mjs"), (part) => part.attachMarking(learning)],
+  ["[data-order]", () => import("./order_sheet.mjs"), (part) => part.attachOrderSheet(engine)],
+  ["[data-compare]", () => import("./compare_sheets.mjs"), (part) => part.attachComparing()],
+];
+
 function attach() {
   for (const section of forms.keys()) if (!document.contains(section)) forms.delete(section);
   attachModelChoices();
   attachLookUp();
   attachMeasuring(engine);
   attachRevisions();
-  attachPractice(learning);
-  attachProgress(learning);
-  attachSetting(learning);
-  attachWork(learning);
-  attachMarking(learning);
-  attachOrderSheet(engine);
-  attachComparing();
+  for (const [place, load, begin] of LATER) if (document.querySelector(place)) load().then(begin);
   for (const section of document.querySelectorAll("[data-calculator]")) {
     if (forms.has(section)) continue;
     const form = new CalculatorForm(section, engine);

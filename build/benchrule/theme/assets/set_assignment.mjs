@@ -1,6 +1,6 @@
 // The trainer's page: choose exercises, get a file, a link, its code and sheets to print.
 import { newId } from "./device.mjs";
-import { fill, make, save } from "./elements.mjs";
+import { field, fill, make, openToPrint, save, sentence } from "./elements.mjs";
 import { qrPicture } from "./qr_picture.mjs";
 
 const NUMBERS = [["trainees", "Trainees", 12, 1, 200], ["marks", "Marks a question", 2, 1, 20]];
@@ -141,24 +141,6 @@ class Setting {
     );
     this.#made.querySelector("h3").focus({ preventScroll: true });
   }
-}
-
-/** Opens a whole document in a tab of its own, to be printed from there. */
-export function openToPrint(html) {
-  const address = URL.createObjectURL(new Blob([html], { type: "text/html" }));
-  if (!window.open(address, "_blank")) save("sheets.html", html, "text/html");
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
-}
-
-/** A labelled entry. */
-export function field(label, entry) {
-  return make("label", { className: "br-learn-field" }, make("span", {}, label), entry);
-}
-
-/** What went wrong, as a sentence. */
-export function sentence(words) {
-  const text = words || "it took too long";
-  return `${text[0].toUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? "" : "."}`;
 }
 
 function select(name, options, chosen) {

@@ -2,9 +2,8 @@
 //
 // Whatever is typed is on the disk before the next key: an assignment goes on where it was left.
 import { keep, kept, keptKeys } from "./device.mjs";
-import { fill, localTime, make, save } from "./elements.mjs";
+import { field, fill, localTime, make, save, sentence } from "./elements.mjs";
 import { markView, questionView, stepList } from "./exercise_view.mjs";
-import { field, sentence } from "./set_assignment.mjs";
 
 const LARGEST_FILE = 200_000;
 
