@@ -6,6 +6,7 @@ Both give values to the calculators by the names of their inputs, so whatever is
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 from typing import Any
 
 from calculators.engine.compute import Answer, quantities, work_out
@@ -29,6 +30,11 @@ class Instrument:
     handbook: Handbook
     order: Entry | None = None
     _worked: dict[str, Answer | list[Refused]] = field(default_factory=dict)
+
+    @cached_property
+    def usual(self) -> "Instrument":
+        """Its model as it stands in the data, worked out once for all that is compared with it."""
+        return instrument_of_model(self.handbook, self.model)
 
     def applies(self, calculator: str) -> bool:
         """Whether a calculator is for this instrument at all."""
@@ -120,7 +126,7 @@ def limits_for(instrument: Instrument, tolerance: Tolerance) -> Tolerance:
     if calculator is None or named["result"] not in {item.name for item in calculator.inputs}:
         return own
     here = figure_of(instrument, own)
-    usual = figure_of(instrument_of_model(instrument.handbook, instrument.model), own)
+    usual = figure_of(instrument.usual, own)
     if here is None or usual is None or here == usual:
         return own
     moved = {

@@ -9,6 +9,7 @@ from .templates.answers import CannotMake
 from .templates.command import edition_of, note_of
 from .templates.makers import for_instrument, make, makers
 from .templates.pdf import to_pdf
+from .templates.shapes import Template
 from .templates.sheets import PAPERS
 from .templates.svg import to_svg
 
@@ -34,16 +35,15 @@ def template_addresses(order: str, name: str) -> dict[str, str]:
 PAPER_WORDS = {paper: paper.upper() if paper.startswith("a") else paper.title() for paper in PAPERS}
 
 
-def templates_of(instrument: Instrument) -> tuple[list[str], list[str]]:
-    """The templates that can be drawn for an instrument, and in words why others cannot."""
-    drawn, refused = [], []
+def templates_of(instrument: Instrument) -> tuple[dict[str, Template], list[str]]:
+    """The templates of an instrument by name, and in words why others cannot be drawn."""
+    drawn: dict[str, Template] = {}
+    refused = []
     for name in for_instrument(instrument):
         try:
-            make(instrument, name)
+            drawn[name] = make(instrument, name)
         except CannotMake as error:
             refused.append(f"{makers()[name].title}: {error}")
-        else:
-            drawn.append(name)
     return drawn, refused
 
 
@@ -52,8 +52,7 @@ def template_files(handbook: Handbook) -> dict[str, bytes]:
     found: dict[str, bytes] = {}
     for order in handbook.orders:
         instrument = instrument_of_order(handbook, order)
-        for name in templates_of(instrument)[0]:
-            template = make(instrument, name)
+        for name, template in templates_of(instrument)[0].items():
             said = {
                 "instrument": instrument.title, "edition": edition_of(handbook, makers()[name]),
                 "note": note_of(instrument),

@@ -134,11 +134,11 @@ def test_time_to_rise_turns_the_rise_round(
     assert thick * film_factor(film / math.sqrt(alpha * time), carry) == pytest.approx(rise, 1e-8)
 
 
-@given(st.floats(-60, 60), st.floats(1, 200))
+# Close to nought scipy rounds to a half; the arctangent below, exact for one degree, is tried there.
+@given(st.floats(-60, 60).filter(lambda t: abs(t) > 1e-6), st.floats(1, 200))
 @settings(max_examples=200, deadline=None)
 def test_student_t_is_that_of_scipy(t: float, freedom: float) -> None:
-    # Close to nought scipy rounds to a half: atan(t)/pi, exact for one degree, sides with us there.
-    assert student_t_below(t, freedom) == pytest.approx(stats.t.cdf(t, freedom), rel=1e-8)
+    assert student_t_below(t, freedom) == pytest.approx(stats.t.cdf(t, freedom), rel=1e-9)
 
 
 @pytest.mark.parametrize("t", [2.5392108569589686e-09, 1e-6, 0.3, 12.0])

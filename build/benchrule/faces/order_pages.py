@@ -8,7 +8,7 @@ from calculators.engine.markup import parts
 from calculators.engine.text import escape
 
 from ..build_sheet import Setting, StationSheet, build_sheet, differences, gauge_of, sheet_facts
-from ..instruments import Instrument, feeds_of, instrument_of_model, instrument_of_order
+from ..instruments import Instrument, feeds_of, instrument_of_order
 from ..order_files import template_addresses, templates_of
 from ..templates.makers import makers
 from .cards import cards
@@ -104,7 +104,7 @@ def _first(sheets: list[StationSheet]) -> str:
 
 def _unlike(context: Context, instrument: Instrument, facts: dict[str, Any]) -> str:
     """What the bench does differently from the model, folded."""
-    model = instrument_of_model(context.handbook, instrument.model)
+    model = instrument.usual
     rows = "".join(
         f'<tr><th scope="row">{escape(what)}</th><td>{escape(station)}</td><td><strong>{escape(here)}'
         f"</strong></td><td>{escape(there)}</td></tr>"
