@@ -46,7 +46,7 @@ def refusal(**given_inputs: Any) -> Refused:
 @given(
     widths=st.lists(st.floats(40, 220), min_size=3, max_size=8), length=st.floats(250, 600),
 )  # fmt: skip
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=20)
 def test_outline_is_the_library_spline_with_mirrored_ends(
     widths: list[float], length: float
 ) -> None:
@@ -106,7 +106,7 @@ def test_a_round_body_has_the_round_of_a_circle() -> None:
     length=st.floats(200, 600), neck=st.floats(40, 120), tail=st.floats(40, 140),
     radius=st.floats(1600, 20000), sense=st.sampled_from([1, -1]),
 )  # fmt: skip
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 def test_a_ball_meets_both_blocks_and_bulges_its_own_way(
     length: float, neck: float, tail: float, radius: float, sense: int
 ) -> None:
@@ -127,7 +127,7 @@ def test_a_ball_meets_both_blocks_and_bulges_its_own_way(
 
 
 @given(x=st.floats(0, 500), y=st.floats(-200, 200), turn=st.floats(0, 2 * math.pi))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_fall_is_the_slope_outwards(x: float, y: float, turn: float) -> None:
     out = (math.cos(turn), math.sin(turn))
     for sense in (1, -1):
@@ -146,7 +146,7 @@ def test_fall_is_the_slope_outwards(x: float, y: float, turn: float) -> None:
     top=st.floats(1500, 20000), back=st.floats(1500, 20000), neck=st.floats(60, 130),
     tail=st.floats(60, 130),
 )  # fmt: skip
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_the_rim_stands_on_its_two_balls(top: float, back: float, neck: float, tail: float) -> None:
     v = values(dish_radius=top, back_dish_radius=back, depth_neck_block=neck, depth_end_block=tail)
     upper, lower = ball_over(505, 0, 0, top, 1), ball_over(505, -neck, -tail, back, -1)
@@ -247,7 +247,7 @@ def test_caution_for_a_steep_lining() -> None:
     length=st.floats(200, 650), widths=st.lists(st.floats(5, 300), min_size=3, max_size=6),
     top=st.floats(1500, 1e6), back=st.floats(1500, 1e6), tail=st.floats(60, 130),
 )  # fmt: skip
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_drawings_stay_on_their_paper(
     length: float, widths: list[float], top: float, back: float, tail: float
 ) -> None:

@@ -89,7 +89,7 @@ plans = st.fixed_dictionaries({
 
 
 @given(plans)
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_a_file_and_a_link_lose_nothing(choices: dict[str, Any]) -> None:
     one = make(BANK, choices, ID)
     assert read(BANK, to_text(one)) == one
@@ -156,7 +156,7 @@ def sound_text() -> str:
 
 
 @given(st.data())
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=300)
 def test_a_file_with_bytes_flipped_is_read_or_refused_and_never_fails(data: st.DataObject) -> None:
     bytes_ = bytearray(sound_text().encode())
     for _ in range(data.draw(st.integers(1, 3))):
@@ -341,7 +341,7 @@ def test_trainees_have_questions_of_their_own(made: Assignment) -> None:
 
 
 @given(st.integers(1, 200), st.integers(1, 3))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_nobody_has_a_question_twice(number: int, grade: int) -> None:
     chosen = [["stack-height/few", 2], ["fault/drilling", 5], ["limit/hole-depth", 10]]
     one = make(BANK, {"title": "x", "questions": chosen, "grade": grade, "trainees": 200}, ID)

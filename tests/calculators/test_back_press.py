@@ -42,7 +42,7 @@ def refusal(**given_inputs: Any) -> Refused:
     kpa=st.floats(0.5, 15), area=st.floats(300, 2500), rim=st.floats(600, 2000),
     ledge=st.floats(3, 15),
 )  # fmt: skip
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_what_lies_on_the_plate_reaches_the_rim(
     kpa: float, area: float, rim: float, ledge: float
 ) -> None:
@@ -82,7 +82,7 @@ def overhang_end(s: float, a: float, rigid: float, ends: float, even: float) -> 
     a=st.floats(80, 250), s=st.floats(40, 250), t=st.floats(1.5, 4), width=st.floats(120, 350),
     radius=st.floats(2000, 20000), gap=st.floats(0.5, 4),
 )  # fmt: skip
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_the_sprung_back_is_an_overhanging_beam(
     a: float, s: float, t: float, width: float, radius: float, gap: float
 ) -> None:
@@ -133,7 +133,7 @@ def test_a_flat_back_has_only_its_thickness() -> None:
 
 
 @given(share=st.floats(0.7, 0.9999))
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 def test_bent_bar_is_the_elastica(share: float) -> None:
     bent = bent_bar(share)
     m = bent.modulus**2
@@ -156,7 +156,7 @@ def test_bent_bar_is_the_elastica(share: float) -> None:
 
 
 @given(modulus=st.floats(0, 0.97))
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 def test_complete_elliptic_integrals(modulus: float) -> None:
     first, second = complete_elliptic(modulus)
     assert first == pytest.approx(float(ellipk(modulus**2)), rel=1e-13)
@@ -199,7 +199,7 @@ def test_a_bar_that_just_bends_pushes_with_eulers_load() -> None:
 
 
 @given(t=st.floats(3, 9), b=st.floats(6, 20), room=st.floats(450, 615))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_push_goes_with_the_cube_of_thickness_and_hardly_with_the_bend(
     t: float, b: float, room: float
 ) -> None:
@@ -270,7 +270,7 @@ def test_refusals_name_the_input() -> None:
     a=st.floats(30, 300), s=st.floats(20, 450), room=st.floats(0.71, 0.999),
     length=st.floats(250, 1500), gap=st.floats(0.1, 3),
 )  # fmt: skip
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_drawings_stay_on_their_paper(
     a: float, s: float, room: float, length: float, gap: float
 ) -> None:

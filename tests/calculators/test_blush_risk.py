@@ -66,7 +66,7 @@ def a_coat(**changes: Any) -> Coat:
 
 
 @given(st.floats(0, 40), st.floats(5, 100))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_the_dew_point_is_where_the_vapour_saturates(degrees: float, humidity: float) -> None:
     dew = dew_point_c(degrees, humidity)
     assert dew <= degrees + 1e-9
@@ -88,7 +88,7 @@ def test_the_damp_of_the_example() -> None:
 
 
 @given(NAMES, st.floats(-10, 40))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_vapour_pressure_rises_straight_in_its_logarithm(name: str, degrees: float) -> None:
     solvent = SOLVENTS[name]
     assert vapour_pressure_of_pa(solvent, 5) == pytest.approx(solvent.pressure_5_pa)
@@ -121,7 +121,7 @@ def test_fuller_by_hand() -> None:
 
 
 @given(st.floats(0, 40), st.floats(0.1, 3), st.floats(0.05, 1))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_air_along_a_plate(degrees: float, speed: float, length: float) -> None:
     air, faster = air_along(degrees, speed, length), air_along(degrees, 4 * speed, length)
     assert faster.plate_w_m2_k == pytest.approx(2 * air.plate_w_m2_k)
@@ -138,7 +138,7 @@ def test_the_air_agrees_with_the_library_from_end_to_end() -> None:
 
 
 @given(NAMES, st.floats(5, 40), st.floats(0.1, 3), st.floats(0.2, 1.5))
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 def test_the_wet_bulb_balances_and_does_not_ask_the_wind(
     name: str, degrees: float, speed: float, share: float
 ) -> None:
@@ -246,7 +246,7 @@ def test_the_film_agrees_with_the_finer_march_of_heat(changes: dict[str, Any]) -
     st.sampled_from(sorted(MIXES)), st.floats(5, 40), st.floats(-5, 45), st.floats(20, 500),
     st.floats(2, 80), st.floats(1, 60), st.floats(0.1, 3),
 )  # fmt: skip
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_the_film_stays_between_its_wet_bulb_and_the_warmest_about_it(
     mix: str, room: float, body: float, wet: float, solids: float, plate: float, speed: float
 ) -> None:
@@ -303,7 +303,7 @@ def test_the_answers_hang_together() -> None:
 
 
 @given(st.sampled_from(["fast", "medium", "slow"]), st.floats(15, 30), st.floats(0, 6))
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=20)
 def test_at_the_highest_humidity_the_margin_is_just_kept(
     mix: str, room: float, margin: float
 ) -> None:
@@ -427,7 +427,7 @@ def test_the_cautions_come_when_they_should(given_inputs: dict[str, Any], words:
     st.sampled_from(["fast", "medium", "slow"]), st.floats(5, 40), st.floats(5, 100),
     st.floats(-5, 45), st.sampled_from(["metric", "inch"]),
 )  # fmt: skip
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_the_drawing_stays_on_its_paper(
     mix: str, room: float, humidity: float, body: float, system: str
 ) -> None:

@@ -56,7 +56,7 @@ def own_12(at_twelve: float, **more: Any) -> dict[str, Any]:
 
 
 @given(GRAVITIES, DRY)
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_to_green_and_back(green: float, moisture: float) -> None:
     assert gravity_to_green(gravity(green, moisture), moisture) == pytest.approx(green, rel=1e-12)
     assert gravity(green, 30) == pytest.approx(green)
@@ -64,7 +64,7 @@ def test_to_green_and_back(green: float, moisture: float) -> None:
 
 
 @given(GRAVITIES)
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_the_two_bases_are_one_wood(green: float) -> None:
     by_green = values(**own(green))
     by_twelve = values(**own_12(by_green["gravity_at_12"]))
@@ -74,7 +74,7 @@ def test_the_two_bases_are_one_wood(green: float) -> None:
 
 
 @given(GRAVITIES)
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=20)
 def test_dry_wood_at_its_dry_volume_has_no_water(green: float) -> None:
     found = values(**own(green, wood_moisture=0))
     assert found["water_mass"] == 0
@@ -84,7 +84,7 @@ def test_dry_wood_at_its_dry_volume_has_no_water(green: float) -> None:
 
 
 @given(GRAVITIES, st.floats(30.01, 200))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_above_saturation_the_volume_stays(green: float, moisture: float) -> None:
     assume(moisture < most_moisture_percent(green))
     found = values(**own(green, wood_moisture=moisture))
@@ -135,7 +135,7 @@ def test_the_spread_lies_on_both_sides() -> None:
 
 
 @given(st.floats(10, 3000), st.floats(10, 500), st.floats(1, 60), st.integers(1, 9), DRY)
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_weight_is_density_times_room(
     length: float, width: float, thick: float, pieces: int, moisture: float
 ) -> None:
@@ -151,7 +151,7 @@ def test_weight_is_density_times_room(
 
 
 @given(st.floats(0.5, 4.5))
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=20)
 def test_what_is_left_and_what_is_taken_off_make_the_whole(after: float) -> None:
     found = values(thickness_after=after)
     assert found["mass_after"] + found["saved"] == pytest.approx(found["mass"])
@@ -162,7 +162,7 @@ def test_what_is_left_and_what_is_taken_off_make_the_whole(after: float) -> None
 
 
 @given(GRAVITIES, st.floats(0, 60), st.sampled_from(["board", "outline", "template"]))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_the_scale_gives_back_the_gravity(green: float, moisture: float, shape: str) -> None:
     assume(moisture < most_moisture_percent(green))
     by_gravity = values(**own(green, wood_moisture=moisture), shape=shape)

@@ -32,7 +32,7 @@ def pictures(units: str = "metric", **inputs: Any) -> list[ET.Element]:
     return ET.fromstring(f"<all>{drawings}</all>").findall("figure/{http://www.w3.org/2000/svg}svg")
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(
     some.floats(0.3, 1.2), some.floats(800, 3000), some.floats(800, 3000), some.integers(1, 30),
     some.floats(200, 800), some.floats(200, 800), some.floats(0.3, 2.5), some.floats(1, 80),

@@ -66,7 +66,7 @@ def by_strips(
     b=st.floats(4, 12), h=st.floats(4, 20), brace=st.floats(6, 16), w=st.floats(20, 120),
     t=st.floats(1.5, 4), angle=st.floats(0, 90),
 )  # fmt: skip
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=12)
 def test_section_is_what_strips_add_up_to(
     shape: str, b: float, h: float, brace: float, w: float, t: float, angle: float
 ) -> None:
@@ -119,7 +119,7 @@ def test_triangle_is_less_stiff_than_parabola_and_that_than_rectangle() -> None:
 
 
 @given(angle=st.floats(0, 90))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_modulus_turns_as_a_tensor(angle: float) -> None:
     along, radial, shear, poisson = 10.0, 0.9, 0.7, 0.4
     compliance = np.array(
@@ -167,7 +167,7 @@ def test_psi_are_turned_right() -> None:
 
 
 @given(place=st.floats(20, 380), weight=st.floats(0.1, 3))
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 def test_level_brace_bends_as_the_beam_formula_and_both_ways_alike(
     place: float, weight: float
 ) -> None:
@@ -204,7 +204,7 @@ def test_carving_nothing_away_is_a_level_brace() -> None:
     heights=st.lists(st.floats(3, 18), min_size=4, max_size=4), place=st.floats(60, 340),
     shape=st.sampled_from(SHAPES),
 )  # fmt: skip
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=15)
 def test_carved_brace_bends_as_quadrature_says(
     heights: list[float], place: float, shape: str
 ) -> None:
@@ -307,7 +307,7 @@ def test_cautions_for_a_tall_brace_and_a_short_span() -> None:
     h=st.floats(2, 40), cut=st.floats(0.1, 1), b=st.floats(2, 30), w=st.floats(30, 400),
     t=st.floats(1, 6), shape=st.sampled_from(SHAPES), profile=st.sampled_from(["level", "carved"]),
 )  # fmt: skip
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_drawings_stay_on_their_paper(
     h: float, cut: float, b: float, w: float, t: float, shape: str, profile: str
 ) -> None:

@@ -49,7 +49,7 @@ def test_declaration_hangs_together() -> None:
 
 
 @given(st.floats(20, 200), st.floats(-30, 30), st.floats(1, 7), st.floats(-10, 10))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_the_string_touches_its_post(along: float, aside: float, reach: float, fall: float) -> None:
     way = way_to_post(along, aside, reach, fall)
     to_middle = np.array([along - way.forward_mm, aside - way.aside_mm])
@@ -62,7 +62,7 @@ def test_the_string_touches_its_post(along: float, aside: float, reach: float, f
 
 
 @given(st.floats(20, 200), st.floats(2, 25), st.floats(1, 7))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_the_string_goes_over_the_top_of_its_roller(
     along: float, depth: float, reach: float
 ) -> None:
@@ -76,7 +76,7 @@ def test_the_string_goes_over_the_top_of_its_roller(
 
 
 @given(st.floats(0, 30), st.floats(20, 200), st.floats(-30, 30), st.floats(-5, 10))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_angles_and_forces_against_vectors(
     head: float, forward: float, aside: float, fall: float
 ) -> None:
@@ -152,7 +152,7 @@ def test_more_windings_and_a_lower_post_make_it_steeper() -> None:
 
 
 @given(st.floats(0, 0.5), st.floats(1, 90))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_capstan_factors_of_two_bends_multiply(friction: float, angle: float) -> None:
     whole = capstan_ratio(friction, angle)
     assert whole == pytest.approx(capstan_ratio(friction, angle / 2) ** 2)

@@ -101,7 +101,7 @@ def test_nothing_left_of_a_channel_is_refused() -> None:
     assert refused(strips=[strip(0.13, 6)], proud_side=0.06)["input"] == "proud_side"
 
 
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 @given(some.floats(0.2, 5), some.integers(1, 6), some.floats(0, 0.2), some.floats(0, 8))
 def test_a_ledge_holds_its_wet_strips(t: float, n: int, film: float, swelling: float) -> None:
     width = ledge_width_mm(t, n, film, swelling)
@@ -110,7 +110,7 @@ def test_a_ledge_holds_its_wet_strips(t: float, n: int, film: float, swelling: f
     assert ledge_width_mm(2 * t, 2 * n, film, swelling) == pytest.approx(2 * width)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(
     some.floats(0.3, 8), some.floats(0, 0.3),
     some.lists(some.floats(5, 40), min_size=1, max_size=5),
@@ -184,7 +184,7 @@ def test_words_say_inside_or_outside() -> None:
     assert "larger cutter" in small["pair_words"]
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(
     some.lists(some.integers(3, 200), min_size=1, max_size=4, unique=True),
     some.floats(0.3, 6), some.floats(0.01, 2) | some.just(0.0),
@@ -219,7 +219,7 @@ def test_the_example_takes_six_passes() -> None:
     assert len(rows("pass_list", pass_depth=4.4, last_pass=0.3, strips=[strip(1.5, 4.78)])) == 2
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(some.floats(-1.0, 1.0), some.floats(0, 6), some.floats(1, 12))
 def test_lean_by_coordinates(lean: float, gap: float, collar: float) -> None:
     """Beside a side drawn as a line through the collar's corner, points and distances by numpy."""

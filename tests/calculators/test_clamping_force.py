@@ -35,7 +35,7 @@ def refusal(**given_inputs: Any) -> Refused:
 
 
 @given(st.floats(20, 1000), st.floats(2, 200), st.integers(1, 6), st.floats(10, 5000))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_force_over_area(length: float, width: float, clamps: int, force: float) -> None:
     worked = work_out(
         calculator,
@@ -97,7 +97,7 @@ def screw_force(
     st.floats(6, 40), st.floats(0.02, 0.5), st.floats(0.05, 0.5), st.floats(0, 35),
     st.floats(0, 0.5), st.floats(0, 40), st.floats(1, 500), st.floats(5, 300),
 )  # fmt: skip
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_the_screw_is_in_balance(
     d: float, steep: float, mu: float, alpha: float, pad: float, pad_d: float, pull: float, r: float
 ) -> None:
@@ -121,7 +121,7 @@ def test_the_screw_is_in_balance(
     st.floats(60, 600), st.integers(1, 6), st.floats(2, 60), st.floats(0.5, 40),
     st.floats(0.5, 100), st.floats(500, 70000), st.floats(50, 5000),
 )  # fmt: skip
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_the_profile_carries_the_clamps(
     length: float, clamps: int, caul: float, part: float, bed: float, stiff: float, soft: float
 ) -> None:
@@ -163,7 +163,7 @@ def test_a_second_caul_gives_and_one_as_thick_as_a_bench_does_not() -> None:
 
 
 @given(st.floats(3, 30))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_a_thicker_caul_presses_more_evenly(caul: float) -> None:
     thin, thick = (values(caul_thickness=t, below="bench") for t in (caul, 2.5 * caul))
     spread = [v["greatest_pressure"] - v["least_pressure"] for v in (thin, thick)]
@@ -172,7 +172,7 @@ def test_a_thicker_caul_presses_more_evenly(caul: float) -> None:
 
 
 @given(st.floats(0.05, 2), st.floats(3, 60))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_at_the_widest_spacing_a_long_row_leaves_just_what_is_wanted(
     low: float, caul: float
 ) -> None:

@@ -319,7 +319,7 @@ SAFE = {"div", "section", "header", "h1", "h2", "h3", "p", "ul", "ol", "li", "ta
     )
     | st.text()
 )
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_a_hostile_file_name_or_answer_is_shown_as_text_only(hostile: str) -> None:
     def hostile_answer(number: int, question: Question) -> Any:
         return hostile

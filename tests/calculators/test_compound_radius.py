@@ -63,7 +63,7 @@ def place(scale: float, fret: float) -> float:
 
 
 @given(BOARDS)
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_radius_runs_evenly_and_meets_what_was_given(board: dict[str, Any]) -> None:
     worked = answer(**board)
     v, rows = worked.values, worked.tables["by_fret"]
@@ -107,7 +107,7 @@ def test_radius_runs_evenly_and_meets_what_was_given(board: dict[str, Any]) -> N
 
 
 @given(BOARDS)
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_a_cone_is_straight_under_every_string_and_nothing_else_is(board: dict[str, Any]) -> None:
     cone = answer(**{**board, "shape": "cone"})
     assert cone.values["hump"] == pytest.approx(0, abs=1e-10)
@@ -125,7 +125,7 @@ def test_a_cone_is_straight_under_every_string_and_nothing_else_is(board: dict[s
 
 
 @given(BOARDS)
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_the_hump_is_the_highest_place_over_the_chord(board: dict[str, Any]) -> None:
     v = answer(**board).values
     length = place(board["scale_length"], board["frets"])
@@ -150,7 +150,7 @@ def test_the_hump_is_the_highest_place_over_the_chord(board: dict[str, Any]) -> 
 
 
 @given(BOARDS, st.floats(150, 2000), st.integers(0, 30))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_a_gauge_of_another_radius_leaves_the_difference_of_the_falls(
     board: dict[str, Any], gauge: float, fret: int
 ) -> None:
@@ -172,7 +172,7 @@ def test_a_gauge_of_another_radius_leaves_the_difference_of_the_falls(
 
 
 @given(RADIUS, st.floats(1, 90))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_radius_and_fall_turn_into_each_other(radius: float, out: float) -> None:
     fall = board_radius.fall_mm(radius, out)
     assert fall == pytest.approx(drop(radius, out), abs=1e-10)
@@ -184,7 +184,7 @@ def test_radius_and_fall_turn_into_each_other(radius: float, out: float) -> None
 
 
 @given(RADIUS, st.floats(-0.1, 0.4), st.floats(10, 40), st.floats(0, 0.05), st.floats(0, 400))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_the_slope_of_the_fall_is_its_slope(
     radius: float, growth: float, out: float, opens: float, x: float
 ) -> None:
@@ -215,7 +215,7 @@ def least_worst(rows: list[dict[str, float]]) -> float:
 
 
 @given(BOARDS, st.floats(0.01, 0.3))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_blocks_keep_to_the_gap_and_none_can_be_spared(
     board: dict[str, Any], allowed: float
 ) -> None:
@@ -250,7 +250,7 @@ def test_blocks_keep_to_the_gap_and_none_can_be_spared(
 
 
 @given(BOARDS, st.floats(0.01, 0.3))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_flats_leave_ridges_no_higher_than_allowed(board: dict[str, Any], allowed: float) -> None:
     worked = answer(**{**board, "gap_allowed": allowed})
     v, rows = worked.values, worked.tables["by_fret"]

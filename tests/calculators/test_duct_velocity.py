@@ -55,7 +55,7 @@ def colebrook(reynolds: float, rough: float) -> float:
     return float(brentq(miss, 1e-3, 0.3, xtol=1e-15, rtol=8 * sys.float_info.epsilon))
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(some.floats(4e3, 1e8), some.floats(1e-6, 0.09))
 def test_friction_is_colebrooks(reynolds: float, rough: float) -> None:
     assert friction_factor(reynolds, rough) == pytest.approx(colebrook(reynolds, rough), rel=1e-9)
@@ -74,7 +74,7 @@ def test_the_guess_is_swamee_and_jains() -> None:
     assert friction_factor(4000, 1e-3) > 0.03
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(
     branches, some.integers(1, 6), some.floats(15, 30), some.integers(5, 30), some.floats(0.5, 80),
     some.integers(0, 15), some.floats(0, 3000), some.floats(0.01, 1), some.floats(0, 2),

@@ -19,14 +19,14 @@ def point_load(x: float) -> float:
 
 
 @given(st.floats(-5, 5), HALF_PAD)
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_a_pad_is_a_sum_of_point_loads(x: float, half: float) -> None:
     summed = quad(lambda s: point_load(x - s), -half, half, points=[x] if abs(x) < half else None)
     assert under_pad(x, half) == pytest.approx(summed[0], abs=1e-9)
 
 
 @given(st.floats(0.5, 6), HALF_PAD, st.floats(0, 0.5))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_an_endless_row_is_the_sum_of_its_pads(spacing: float, half: float, share: float) -> None:
     assume(2 * half <= spacing)
     x = share * spacing
@@ -36,7 +36,7 @@ def test_an_endless_row_is_the_sum_of_its_pads(spacing: float, half: float, shar
 
 
 @given(st.floats(0.3, 5))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_a_row_of_points_is_the_closed_form(spacing: float) -> None:
     half = 1e-4
     u = spacing
@@ -50,7 +50,7 @@ def test_a_row_of_points_is_the_closed_form(spacing: float) -> None:
 
 
 @given(st.floats(0.5, 20), st.integers(1, 8), st.floats(0.05, 0.45), st.floats(0.1, 0.9))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_the_bed_carries_all_the_load_and_balances_it(
     length: float, count: int, end_share: float, pad_share: float
 ) -> None:
@@ -66,7 +66,7 @@ def test_the_bed_carries_all_the_load_and_balances_it(
 
 
 @given(st.floats(2, 15), st.floats(0.2, 0.4))
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 def test_the_ends_are_free_and_the_beam_obeys_its_law(length: float, end_share: float) -> None:
     end = end_share * length
     half = 0.1 * end

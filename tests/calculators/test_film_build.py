@@ -59,7 +59,7 @@ def test_the_example_by_hand() -> None:
 
 
 @given(st.floats(50, 150), st.floats(10, 60), st.floats(0, 200), st.integers(1, 6))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_solids_are_neither_made_nor_lost_by_thinning(
     wet: float, solids: float, thinner: float, rounds: int
 ) -> None:
@@ -74,7 +74,7 @@ def test_solids_are_neither_made_nor_lost_by_thinning(
 
 
 @given(st.floats(80, 300), st.integers(2, 6), st.integers(2, 4), st.floats(0, 40))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_spraying_what_the_aim_asks_meets_the_aim(
     aim: float, rounds: int, coats: int, sanded: float
 ) -> None:
@@ -90,7 +90,7 @@ def test_spraying_what_the_aim_asks_meets_the_aim(
 
 
 @given(st.integers(1, 15), st.integers(1, 4), st.floats(5, 60), st.floats(0, 40))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_the_table_ends_at_the_film_before_levelling(
     rounds: int, coats: int, dry: float, sanded: float
 ) -> None:
@@ -113,7 +113,7 @@ def test_the_table_ends_at_the_film_before_levelling(
     st.floats(3, 60), st.floats(0, 200), st.floats(0, 80), st.floats(0, 40), st.floats(50, 250),
     st.floats(10, 200), st.floats(0, 150), st.floats(10, 200),
 )  # fmt: skip
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_the_coats_that_fit_are_all_that_fit(
     dry: float, sanded: float, level: float, wheel: float, least_before: float, more: float,
     least: float, most_more: float,
@@ -195,7 +195,7 @@ def test_just_inside_what_is_refused_has_an_answer() -> None:
     st.integers(0, 6), st.sampled_from(["both", "sunday", "none"]), st.integers(1, 15),
     st.integers(1, 60),
 )  # fmt: skip
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80)
 def test_the_calendar_agrees_with_business_days(
     weekday: int, weekend: str, rounds: int, cure: int
 ) -> None:
@@ -216,7 +216,7 @@ def test_the_calendar_agrees_with_business_days(
 
 
 @given(st.floats(1, 240), st.integers(2, 8), st.floats(1, 12))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_no_round_begins_before_its_wait_nor_later_than_it_need(
     wait: float, rounds: int, opens: float
 ) -> None:
@@ -283,7 +283,7 @@ def test_the_words_of_the_calendar(given_inputs: dict[str, Any], words: str) -> 
 
 
 @given(st.floats(0.05, 5), st.floats(10, 100), st.floats(20, 300), st.floats(0, 500))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_the_mix_is_volume_on_the_work_over_its_share_and_what_stays_in_the_cup(
     area: float, share: float, wet: float, left: float
 ) -> None:
@@ -312,7 +312,7 @@ def test_the_cautions_come_when_they_should(given_inputs: dict[str, Any], words:
     st.integers(1, 15), st.integers(1, 4), st.floats(20, 400), st.floats(20, 300),
     st.floats(10, 500), st.sampled_from(["metric", "inch"]),
 )  # fmt: skip
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_the_drawing_stays_on_its_paper(
     rounds: int, coats: int, wet: float, low: float, more: float, system: str
 ) -> None:

@@ -83,7 +83,7 @@ def free_strain(neck: dict[str, Any], strain: float) -> tuple[float, float]:
 
 
 @given(NECKS)
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_the_section_by_quadrature(neck: dict[str, Any]) -> None:
     v = values(**neck, beads_from="none", bow_wanted=0)
     (a, b, c), _ = sums(neck)
@@ -108,7 +108,7 @@ def test_the_section_by_quadrature(neck: dict[str, Any]) -> None:
 
 
 @given(NECKS, st.floats(0.01, 0.05))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_pressure_is_what_the_wood_is_held_back_by(neck: dict[str, Any], wedge: float) -> None:
     given_inputs = {**neck, "beads_from": "none", "bow_wanted": 0, "slot_width": 0.53 - wedge}
     worked = work_out(calculator, given_inputs)
@@ -128,7 +128,7 @@ def test_pressure_is_what_the_wood_is_held_back_by(neck: dict[str, Any], wedge: 
 
 
 @given(st.floats(2, 20), st.floats(1, 10), st.floats(2, 20), st.floats(1, 10))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_two_layers_are_timoshenko_s(e1: float, t1: float, e2: float, t2: float) -> None:
     m, n, strain = t2 / t1, e2 / e1, 0.002
     over = 3 * (1 + m) ** 2 + (1 + m * n) * (m * m + 1 / (m * n))
@@ -174,7 +174,7 @@ def kinked_line(scale: float, joint: int) -> list[float]:
 
 
 @given(st.floats(300, 1100), st.integers(5, 24))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_the_bow_is_that_of_the_bent_line(scale: float, joint: int) -> None:
     worked = answer(
         scale_length=scale, body_joint_fret=joint, beads_from="none", slot_width=0.52,
@@ -222,7 +222,7 @@ def test_strings_bend_the_neck_to_an_arc() -> None:
     st.floats(0.45, 0.6), st.floats(0.02, 0.35), st.floats(0.47, 0.62), st.floats(0.45, 0.62),
     st.floats(0.01, 0.3),
 )  # fmt: skip
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_a_fret_opens_its_slot_by_the_beads_or_by_the_tang(
     tang: float, beads: float, trial: float, slot: float, bow: float
 ) -> None:
@@ -293,7 +293,7 @@ def test_the_fit() -> None:
     st.floats(0.9, 1.6), st.floats(0, 0.2), st.floats(0.3, 0.7), st.floats(0.02, 0.3),
     st.floats(0, 0.2), st.floats(0.005, 0.1), st.floats(1.2, 3),
 )  # fmt: skip
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_crowns_worn_and_dressed_year_by_year(
     wire: float, level: float, least: float, wear: float, spare: float, year: float, wide: float
 ) -> None:

@@ -67,7 +67,7 @@ parts = st.lists(st.tuples(st.floats(0.01, 1), st.floats(1, 60)), min_size=1, ma
 
 
 @given(parts)
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_effective_freedom_lies_between_the_least_and_the_sum(
     pairs: list[tuple[float, float]],
 ) -> None:
@@ -93,7 +93,7 @@ def test_one_contribution_keeps_its_own_freedom() -> None:
 
 
 @given(st.floats(1, 99.99))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_normal_factor_against_scipy(confidence: float) -> None:
     assert normal_factor(confidence) == pytest.approx(
         float(norm.isf((1 - confidence / 100) / 2)), rel=1e-10

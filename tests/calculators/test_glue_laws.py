@@ -24,7 +24,7 @@ from calculators.laws.psychrometrics import (
     vapour_pressure_pa,
 )
 
-MODEST = settings(max_examples=40, deadline=None)
+MODEST = settings(max_examples=40)
 PRESSURE_PA = 101325.0
 room = st.floats(10, 40)
 humidity = st.floats(10, 95)

@@ -22,7 +22,7 @@ from calculators.glueing.glue_open_time import calculator
 from calculators.laws import conduction
 from calculators.laws.psychrometrics import evaporation_heat_j_kg
 
-MODEST = settings(max_examples=20, deadline=None)
+MODEST = settings(max_examples=20)
 COOLING = {"glue": "cooling"}
 
 
@@ -277,6 +277,7 @@ def test_finer_cells_and_shorter_steps_change_little(
     monkeypatch.setattr(_glue_film, "GROWTH", 1.05)
     monkeypatch.setattr(conduction, "STEPS_A_STAGE", 24)
     monkeypatch.setattr(_glue_runs, "FIRST_STEP_COOLING_S", 0.0005)
+    monkeypatch.setattr(_glue_runs, "FIRST_STEP_DRYING_S", 0.005)
     assert usual == pytest.approx(open_time(**inputs), rel=0.006)
 
 

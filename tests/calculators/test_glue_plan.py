@@ -21,7 +21,7 @@ from calculators.glueing._glue_plan import (
     split,
 )
 
-MODEST = settings(max_examples=60, deadline=None)
+MODEST = settings(max_examples=60)
 operation = st.fixed_dictionaries({
     "operation": st.just("Work"),
     "length": st.sampled_from((0.0, 0.0, 300.0, 1200.0)),

@@ -19,7 +19,7 @@ from calculators.laws.conduction import (
 
 STAGES = 6
 FIRST = 1 / (conduction.STEPS_A_STAGE * (2**STAGES - 1))
-MODEST = settings(max_examples=20, deadline=None)
+MODEST = settings(max_examples=20)
 share = st.floats(0.05, 20)
 
 

@@ -15,7 +15,7 @@ from calculators.engine import door
 from calculators.laws import tapered_cantilever as law
 from calculators.strings._hung_solved import string_height_along, thickness_along
 
-few = settings(max_examples=30, deadline=None)
+few = settings(max_examples=30)
 FINE = {
     "scale_length": 640, "body_joint_fret": 14, "thickness_first": 20, "thickness_second": 23,
     "second_fret": 8, "neck_width_nut": 44, "board_end_width": 58, "last_fret": 19,

@@ -52,7 +52,7 @@ def test_the_example_by_hand() -> None:
     assert "fall_along" not in found and "channel_width" not in found
 
 
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 @given(some.floats(4, 40), some.floats(0, 30), some.floats(300, 2000))
 def test_a_blank_of_the_least_thickness_just_holds(
     width: float, offset: float, radius: float
@@ -68,7 +68,7 @@ def test_a_blank_of_the_least_thickness_just_holds(
     assert found["pocket_edge"] - found["left_edge"] == pytest.approx(0.05)
 
 
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 @given(some.floats(6, 40), some.floats(0, 30), some.floats(150, 2000))
 def test_fall_is_a_circles_and_rounder_boards_want_thicker_shell(
     width: float, offset: float, radius: float
@@ -121,7 +121,7 @@ def test_the_profile_runs_from_edge_to_edge() -> None:
     assert [one["place"] for one in tilted] == pytest.approx([-14 + 3.5 * n for n in range(9)])
 
 
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 @given(some.floats(150, 600), some.floats(150, 900), some.integers(1, 20), some.floats(4, 20))
 def test_the_radius_grows_with_the_way(
     nut: float, end: float, fret: int, length: float
@@ -192,7 +192,7 @@ def test_the_shops_channel() -> None:
     assert "verdict" not in found and "pocket_depth" not in found
 
 
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 @given(some.floats(0.02, 0.4), some.floats(20, 3000))
 def test_the_longest_piece_touches_both_walls(clearance: float, radius: float) -> None:
     found = strip(strip_clearance=clearance, curve_radius=radius)
@@ -208,7 +208,7 @@ def test_the_longest_piece_touches_both_walls(clearance: float, radius: float) -
 hundredths = [(300, 3000), (300, 3000), (1000, 10000), (1000, 6000), (10, 100), (0, 50)]
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(some.tuples(*(some.integers(*span) for span in hundredths)))
 def test_pieces_fit_the_blank_and_one_more_would_not(sizes: tuple[int, ...]) -> None:
     width, length, long, wide, kerf, spare = (size / 100 for size in sizes)

@@ -48,7 +48,7 @@ def mouth_of_blocks(radius: float, width: float, web: float, kerf: float, spacin
 
 
 @given(RADIUS, st.floats(0.4, 1.2), st.floats(2, 8))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_the_mouth_is_what_stiff_blocks_leave(radius: float, kerf: float, spacing: float) -> None:
     assume(spacing > kerf + 0.5 and spacing < radius / 5)
     v = one(radius, kerf_width=kerf, kerf_spacing=spacing)
@@ -59,7 +59,7 @@ def test_the_mouth_is_what_stiff_blocks_leave(radius: float, kerf: float, spacin
 
 
 @given(st.floats(4, 12), st.floats(0.2, 1.2), st.floats(0.3, 1.5), st.floats(2, 10))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_at_the_closing_radius_the_inner_arc_has_lost_just_the_kerfs(
     width: float, web: float, kerf: float, spacing: float
 ) -> None:
@@ -75,7 +75,7 @@ def test_at_the_closing_radius_the_inner_arc_has_lost_just_the_kerfs(
 
 
 @given(RADIUS, st.floats(0, 0.5))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_sawn_at_the_closing_spacing_it_stays_open_as_asked(radius: float, left: float) -> None:
     spacing = one(radius, mouth_left=left)["close_spacing"]
     assume(1.1 < spacing < 25 and spacing < radius)
@@ -84,7 +84,7 @@ def test_sawn_at_the_closing_spacing_it_stays_open_as_asked(radius: float, left:
 
 
 @given(RADIUS, st.floats(10, 1000), st.floats(0, 0.5))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_the_kerfs_that_close_take_out_the_difference_of_the_arcs(
     radius: float, length: float, left: float
 ) -> None:
@@ -105,7 +105,7 @@ def test_a_whole_number_of_kerfs_is_not_rounded_up_for_the_last_bits() -> None:
 
 
 @given(RADIUS, st.floats(2, 12))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_the_gap_behind_a_tooth_is_the_arc_over_its_chord(radius: float, spacing: float) -> None:
     v = one(radius, kerf_spacing=spacing, waist_radius=radius)
     flat = spacing - 0.6
@@ -119,7 +119,7 @@ def test_the_gap_behind_a_tooth_is_the_arc_over_its_chord(radius: float, spacing
 
 
 @given(RADIUS, st.floats(0.01, 0.3))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_at_the_spacing_allowed_the_gap_is_just_that(radius: float, gap: float) -> None:
     spacing = one(radius, gap_allowed=gap)["sag_spacing"]
     assume(1.1 < spacing < min(25, radius))
@@ -130,7 +130,7 @@ def test_at_the_spacing_allowed_the_gap_is_just_that(radius: float, gap: float) 
 
 
 @given(RADIUS, st.floats(0.3, 1.2), st.floats(1.2, 10))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_the_turn_is_shared_by_the_hinge(radius: float, web: float, spacing: float) -> None:
     v = one(radius, web=web, kerf_spacing=spacing)
     length = min(0.6 + 2.5 * web, spacing)
@@ -145,7 +145,7 @@ def test_the_turn_is_shared_by_the_hinge(radius: float, web: float, spacing: flo
 
 
 @given(RADIUS, st.floats(0.5, 4))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_at_the_web_spacing_the_web_just_holds(radius: float, takes: float) -> None:
     spacing = one(radius, web_stretch=takes)["web_spacing"]
     assume(0.6 + 2.5 * 0.7 < spacing < min(25, radius))
@@ -154,7 +154,7 @@ def test_at_the_web_spacing_the_web_just_holds(radius: float, takes: float) -> N
 
 
 @given(st.floats(20, 80), st.floats(0.4, 1.5), st.floats(3, 9))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_thinned_as_told_the_web_just_holds(radius: float, takes: float, spacing: float) -> None:
     v = one(radius, web=1, web_stretch=takes, kerf_spacing=spacing)
     assert ("web_may_be" in v) == (v["stretch"] > takes)
@@ -170,7 +170,7 @@ def test_thinned_as_told_the_web_just_holds(radius: float, takes: float, spacing
 
 
 @given(RADIUS, st.floats(2, 9))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_at_the_waist_kerfs_open_as_far_as_they_would_close(radius: float, spacing: float) -> None:
     v = one(radius + 0.35, waist_radius=radius - 0.35, kerf_spacing=spacing)
     assert v["waist_mouth"] - 0.6 == pytest.approx(0.6 - v["mouth"])
@@ -201,7 +201,7 @@ def test_one_kerf_more_between_each_two_goes_round_the_horn() -> None:
 
 
 @given(st.lists(RADIUS, min_size=1, max_size=6), st.floats(2, 9), st.floats(0.3, 4))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_the_table_agrees_with_each_curve_alone(
     radii: list[float], spacing: float, takes: float
 ) -> None:

@@ -74,7 +74,7 @@ def test_densities_are_those_of_coolprop(name: str, fluid: str) -> None:
     assert mass == pytest.approx(1000 * PropsSI("molar_mass", fluid), abs=0.001)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(
     some.lists(some.floats(0, 5), min_size=7, max_size=7), some.floats(50, 20000),
     some.floats(1, 10), some.floats(10, 1000), some.floats(10, 100), some.floats(5, 45),
@@ -130,7 +130,7 @@ def test_the_whole_worked_again(
     assert v["heat_needed"] == pytest.approx(v["air_needed"] * heat)
 
 
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 @given(litres, litres, some.floats(1, 10))
 def test_the_air_asked_for_holds_the_limits(one: float, two: float, mixing: float) -> None:
     mix = {**NONE, "toluene": one, "ethanol": two, "mixing_factor": mixing}
@@ -142,7 +142,7 @@ def test_the_air_asked_for_holds_the_limits(one: float, two: float, mixing: floa
         assert kept["level_of_limit"] == pytest.approx(1, rel=2e-3)
 
 
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 @given(some.floats(0.01, 6), some.floats(1.1, 3))
 def test_more_liquid_less_air_or_poor_mixing_is_worse(amount: float, times: float) -> None:
     base = values(**{**NONE, "acetone": amount})

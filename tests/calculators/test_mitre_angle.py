@@ -39,7 +39,7 @@ def refused(**given: Any) -> dict[str, str]:
     return first
 
 
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 @given(widths, corners)
 def test_equal_lines_halve_the_corner(width: float, corner: float) -> None:
     found = values(width_1=width, width_2=width, corner_angle=corner)
@@ -48,7 +48,7 @@ def test_equal_lines_halve_the_corner(width: float, corner: float) -> None:
     assert found["saw_1"] == pytest.approx(90 - corner / 2)
 
 
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 @given(some.floats(0.8, 8), some.floats(0.8, 8), corners)
 def test_both_cuts_cover_their_width_with_one_mitre(a: float, b: float, corner: float) -> None:
     found = values(width_1=a, width_2=b, corner_angle=corner)
@@ -65,7 +65,7 @@ def test_both_cuts_cover_their_width_with_one_mitre(a: float, b: float, corner: 
     )
 
 
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 @given(some.floats(1.5, 6), some.floats(1.5, 6), corners, some.floats(1.01, 2))
 def test_swapping_and_scaling(a: float, b: float, corner: float, times: float) -> None:
     long = {"corner_angle": corner, "length_2": 300}
@@ -113,7 +113,7 @@ def test_the_table_of_corners_agrees_with_the_calculation() -> None:
         assert row["at_2"] == pytest.approx(found["saw_2"])
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(
     some.floats(0.5, 4), some.floats(0.5, 4), some.floats(50, 130), some.floats(25, 400),
     some.sampled_from(["round", "hollow"]), some.floats(0, 1),
@@ -130,7 +130,7 @@ def test_the_true_mitre_keeps_the_ratio_everywhere(
     assert mitre_place_mm(0, a, b, corner, radius, bulge) == pytest.approx(0, abs=1e-9)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(
     some.floats(1, 4), some.floats(1, 4), some.floats(50, 130), some.floats(30, 400),
     some.sampled_from(["round", "hollow"]),
@@ -207,7 +207,7 @@ def test_which_line_is_filed_hollow() -> None:
     assert bow_of_mitre(6, 4, 80, 25, 1) == values(**round_arc)["bow"]
 
 
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 @given(some.floats(0.05, 4), some.sampled_from([-1, 1]))
 def test_the_gap_by_turning_the_cut(error: float, sign: int) -> None:
     """A cut at the wrong angle, turned in coordinates about the tip that touches."""
@@ -222,7 +222,7 @@ def test_the_gap_by_turning_the_cut(error: float, sign: int) -> None:
     assert ("inner tip, by" if sign < 0 else "outer tip, by") in found["gap_words"]
 
 
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 @given(widths, corners, some.floats(0.02, 0.3))
 def test_the_error_allowed_opens_just_half_the_gap(width: float, corner: float, gap: float) -> None:
     found = values(width_1=width, width_2=width, corner_angle=corner, gap_limit=gap)

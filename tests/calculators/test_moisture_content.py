@@ -68,7 +68,7 @@ def by_mpmath(celsius: float, humidity: float) -> float:
 
 
 @given(TEMPERATURES, HUMIDITIES)
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_the_equation_is_the_handbook_s(celsius: float, humidity: float) -> None:
     assert emc_percent(celsius, humidity) == pytest.approx(by_mpmath(celsius, humidity), rel=1e-12)
     found = values(room_temperature=celsius, room_humidity=humidity, humidity_swing=0,
@@ -78,7 +78,7 @@ def test_the_equation_is_the_handbook_s(celsius: float, humidity: float) -> None
 
 
 @given(TEMPERATURES, HUMIDITIES, st.floats(0.5, 4))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_damper_air_makes_damper_wood_and_the_inverse_goes_back(
     celsius: float, humidity: float, more: float
 ) -> None:
@@ -148,7 +148,7 @@ def test_very_damp_wood_has_no_air_it_rests_in() -> None:
 
 
 @given(st.floats(1.5, 8), st.floats(0.01, 0.1), st.booleans(), st.floats(0.2, 0.6))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_an_exact_approach_is_found_again(
     gap: float, rate: float, damp: bool, close: float
 ) -> None:
@@ -195,7 +195,7 @@ def test_days_may_start_anywhere() -> None:
 
 
 @given(st.lists(st.floats(-0.15, 0.15), min_size=4, max_size=7), st.sampled_from([-1, 1]))
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 def test_least_squares_as_scipy_finds_them(noise: list[float], sign: int) -> None:
     days = np.array([6.0 * place for place in range(len(noise))])
     gaps = sign * (4 * np.exp(-0.06 * days) + np.array(noise))

@@ -109,7 +109,7 @@ def solved_by_turning(values: dict[str, Any]) -> tuple[float, float]:
     return math.degrees(angle), edge[1] - values["arch_measured"]
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(necks)
 def test_pitch_and_height_are_those_of_a_drawn_neck(neck: dict[str, Any]) -> None:
     pitch, height = solved_by_turning(neck)
@@ -118,7 +118,7 @@ def test_pitch_and_height_are_those_of_a_drawn_neck(neck: dict[str, Any]) -> Non
     assert ours["straightedge_height"] == pytest.approx(height, abs=1e-5)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(necks)
 def test_small_pitch_is_the_bench_rule(neck: dict[str, Any]) -> None:
     """Height missing at the saddle over the distance to the bridge, in radians."""
@@ -129,7 +129,7 @@ def test_small_pitch_is_the_bench_rule(neck: dict[str, Any]) -> None:
     assert math.radians(ours["pitch"]) == pytest.approx(small, abs=0.1 * small**2 + 1e-12)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(necks)
 def test_reading_the_wanted_height_asks_for_nothing(neck: dict[str, Any]) -> None:
     wanted = worked(**neck, **NOT_YET, fret_radius=0)
@@ -148,7 +148,7 @@ def test_reading_the_wanted_height_asks_for_nothing(neck: dict[str, Any]) -> Non
     assert ours["joint_moves_in"] == 0
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(st.floats(8.5, 11.5), st.floats(-0.4, 0.6), st.floats(60, 120))
 def test_the_cut_brings_the_straightedge_to_its_height(
     height: float, proud: float, heel: float
@@ -247,7 +247,7 @@ def test_the_example_is_the_handbooks() -> None:
     assert ours["say_side"].startswith("Take 0.08 mm off the treble shoulder")
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(st.floats(-3, 3))
 def test_sides_mirror(offset: float) -> None:
     right, left = worked(offset_now=offset), worked(offset_now=-offset)

@@ -118,7 +118,7 @@ def test_the_board_runs_straight_from_nut_to_end() -> None:
     assert table[5]["width"] == pytest.approx(values()["width_template"])
 
 
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 @given(some.floats(1.4, 5), some.floats(0, 0.8), some.floats(15, 45), some.floats(5, 30))
 def test_the_contour_is_a_superellipse_with_a_flat(
     n: float, flat: float, half: float, depth: float
@@ -149,7 +149,7 @@ def test_an_ellipse_and_a_rectangle_as_limits() -> None:
     assert section.second_moment_mm4 == pytest.approx(40 * 21**3 / 12, rel=1e-5)
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 @given(
     some.floats(1.4, 5), some.floats(0, 0.8), some.floats(15, 45), some.floats(12, 35),
     some.floats(3, 7), some.floats(120, 3000) | some.just(0.0),

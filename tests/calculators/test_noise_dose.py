@@ -48,7 +48,7 @@ def pictures(units: str = "metric", **inputs: Any) -> list[ET.Element]:
     return ET.fromstring(f"<all>{drawings}</all>").findall("figure/{http://www.w3.org/2000/svg}svg")
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(days, some.floats(0, 45), some.floats(0, 15), some.floats(0, 100), some.floats(0, 99),
        some.floats(40, 130), some.floats(0, 5), some.floats(0, 5), some.floats(0, 50))  # fmt: skip
 def test_the_whole_worked_again(
@@ -94,7 +94,7 @@ def test_the_whole_worked_again(
     assert v["ear_level"] == pytest.approx(mean(ear, minutes))
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(some.lists(some.tuples(some.floats(70, 110), some.floats(5, 200)), min_size=2, max_size=5),
        some.floats(0.1, 3), some.floats(0.1, 3), some.floats(1, 20))  # fmt: skip
 def test_the_uncertainty_is_the_law_of_propagation(
@@ -118,7 +118,7 @@ def test_the_uncertainty_is_the_law_of_propagation(
     assert ours == pytest.approx(math.sqrt(total), rel=1e-4)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(days, some.floats(0.1, 20))
 def test_louder_by_some_is_louder_by_that(
     day: list[tuple[float, float, float]], more: float

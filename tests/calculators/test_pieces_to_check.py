@@ -45,7 +45,7 @@ def test_declaration_hangs_together() -> None:
 
 
 @given(st.integers(1, 1500), st.floats(0, 1), st.floats(0, 1))
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80)
 def test_binomial_against_scipy(pieces: int, part: float, share: float) -> None:
     misses = round(part * pieces)
     assert binomial_at_most(misses, pieces, share) == pytest.approx(
@@ -54,7 +54,7 @@ def test_binomial_against_scipy(pieces: int, part: float, share: float) -> None:
 
 
 @given(st.integers(1, 1500), st.floats(0, 1), st.floats(0, 1), st.floats(0, 1))
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80)
 def test_hypergeometric_against_scipy(batch: int, a: float, b: float, c: float) -> None:
     out, pieces = round(a * batch), round(b * batch)
     misses = round(c * min(out, pieces))
@@ -91,7 +91,7 @@ def test_a_large_batch_is_like_a_run() -> None:
 @given(
     st.floats(51, 99.9), st.floats(0.5, 50), st.integers(0, 6), st.one_of(st.none(), st.integers(10, 900))
 )  # fmt: skip
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_one_piece_fewer_would_not_do(
     confidence: float, share: float, misses: int, batch: int | None
 ) -> None:
@@ -119,7 +119,7 @@ def test_one_piece_fewer_would_not_do(
 
 
 @given(st.floats(50, 99.9), st.floats(0.1, 50))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_none_out_is_the_closed_form(confidence: float, share: float) -> None:
     values = worked(**RUN, confidence=confidence, worst_share=share)
     assert values["pieces"] == values["by_logarithms"]
@@ -158,7 +158,7 @@ def test_good_lots_pass_and_more_misses_let_more_through() -> None:
 
 
 @given(st.integers(1, 300), st.floats(0, 1), st.floats(51, 99.9))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_limits_of_a_share_against_the_beta_distribution(
     checked: int, part: float, confidence: float
 ) -> None:
@@ -180,7 +180,7 @@ def test_limits_of_a_share_against_the_beta_distribution(
 
 
 @given(st.integers(5, 150), st.floats(0.1, 1), st.floats(0, 0.4), st.floats(60, 99))
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 def test_limits_in_a_batch_by_trying_every_number(
     batch: int, part: float, share: float, confidence: float
 ) -> None:
@@ -222,7 +222,7 @@ def test_halving_finds_the_first() -> None:
 
 
 @given(st.floats(0.005, 0.1), st.floats(0.02, 0.2), st.floats(0, 0.015), st.floats(60, 99.5))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_means_against_counting_up(
     spread: float, wanted: float, gauge: float, confidence: float
 ) -> None:

@@ -22,7 +22,7 @@ READINGS = st.lists(st.floats(1, 100), min_size=3, max_size=12)
 
 
 @given(st.floats(-5, 6).map(lambda power: 10**power))
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=200)
 def test_scaled_bessel_functions_are_those_of_scipy(argument: float) -> None:
     zero, one = scaled_bessel_k(argument)
     assert zero == pytest.approx(special.k0e(argument), rel=1e-13)
@@ -52,14 +52,14 @@ def test_band_peak_is_the_greatest_value_of_jaegers_integral(peclet: float) -> N
 
 
 @given(PECLETS)
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 def test_peak_lies_behind_the_middle_and_below_the_closed_form(peclet: float) -> None:
     assert -1 < band_peak(peclet)["place"] < 0
     assert 0 < share_of_fast_source(peclet) < 1
 
 
 @given(PECLETS, st.floats(1.05, 3))
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 def test_full_answer_nears_the_closed_form_as_the_source_speeds_up(
     peclet: float, faster: float
 ) -> None:
@@ -124,7 +124,7 @@ def test_wood_that_carries_less_makes_the_film_hotter(
 @given(
     st.floats(1, 100), st.floats(500, 2e5), st.floats(20e-6, 800e-6), st.floats(0.2, 2.5)
 )  # fmt: skip
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 def test_time_to_rise_turns_the_rise_round(
     rise: float, flux: float, film: float, carry: float
 ) -> None:
@@ -136,7 +136,7 @@ def test_time_to_rise_turns_the_rise_round(
 
 # Close to nought scipy rounds to a half; the arctangent below, exact for one degree, is tried there.
 @given(st.floats(-60, 60).filter(lambda t: abs(t) > 1e-6), st.floats(1, 200))
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=200)
 def test_student_t_is_that_of_scipy(t: float, freedom: float) -> None:
     assert student_t_below(t, freedom) == pytest.approx(stats.t.cdf(t, freedom), rel=1e-9)
 
@@ -164,7 +164,7 @@ def test_equal_readings_have_no_spread_at_all() -> None:
 
 
 @given(READINGS, READINGS)
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 def test_comparison_is_welchs_test(first: list[float], second: list[float]) -> None:
     assume(max(first) - min(first) > 0.1 and max(second) - min(second) > 0.1)
     found = compare_means(first, second)

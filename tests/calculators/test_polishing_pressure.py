@@ -48,7 +48,7 @@ def test_the_example_by_hand() -> None:
 
 
 @given(FORCES, FORCES)
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_heat_goes_with_force_and_the_limits_do_not(one: float, other: float) -> None:
     a, b = values(pressing_force=one), values(pressing_force=other)
     assert a["peak_rise"] / one == pytest.approx(b["peak_rise"] / other)
@@ -69,7 +69,7 @@ def test_the_hottest_force_at_the_edge_just_uses_up_the_margin() -> None:
 
 
 @given(st.floats(20, 1000), st.floats(1.1, 2))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_a_faster_hand_keeps_the_lacquer_cooler(travel: float, faster: float) -> None:
     assume(travel * faster <= 2000)
     slow, quick = (values(travel_speed=t, pressing_force=3) for t in (travel, travel * faster))
@@ -94,7 +94,7 @@ def test_the_words_say_whether_the_heat_reached_the_wood() -> None:
 
 
 @given(st.floats(5, 60), st.floats(110, 800))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_standing_still_for_the_softening_time_just_softens(force: float, film: float) -> None:
     time = values(pressing_force=force, film_thickness=film)["still_time"]
     assume(0.1 <= time <= 60)
@@ -123,7 +123,7 @@ def test_polishing_as_in_the_trial_takes_what_the_trial_took() -> None:
 
 
 @given(st.floats(10, 60), st.floats(50, 300), st.floats(5, 200), st.floats(300, 1500))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_film_off_goes_with_force_and_speed_over_travel_and_width(
     force: float, travel: float, width: float, turning: float
 ) -> None:
@@ -136,13 +136,13 @@ def test_film_off_goes_with_force_and_speed_over_travel_and_width(
 
 
 @given(st.floats(5, 200))
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=20)
 def test_film_off_does_not_ask_how_long_the_print_is(length: float) -> None:
     assert values(contact_length=length, heat_share=1)["removal"] == pytest.approx(1.5)
 
 
 @given(st.floats(110, 400), st.floats(1, 60), st.floats(1, 40))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_film_is_neither_made_nor_lost(film: float, peel: float, lost: float) -> None:
     v = values(film_thickness=film, orange_peel=peel, trial_film_lost=lost)
     passes, removal = v["passes_to_flat"], v["removal"]
@@ -296,7 +296,7 @@ def any_inputs(draw: st.DrawFn) -> dict[str, Any]:
 
 
 @given(any_inputs(), st.sampled_from(["metric", "inch", "inch64"]))
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 def test_any_valid_inputs_give_an_answer_or_a_reason(drawn: dict[str, Any], units: str) -> None:
     request = {"calculator": "polishing-pressure", "inputs": drawn, "units": units}
     found = json.loads(door.live(json.dumps(request)))

@@ -45,7 +45,7 @@ def test_a_closed_window_gives_no_chance_but_a_reason() -> None:
     st.lists(st.floats(5, 80), min_size=3, max_size=10),
     st.lists(st.floats(5, 80), min_size=3, max_size=10),
 )
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_comparing_turns_round_with_the_polishers(one: list[float], other: list[float]) -> None:
     assume(max(one) - min(one) > 0.1 and max(other) - min(other) > 0.1)
     a = values(touch="two", readings_a=one, readings_b=other)

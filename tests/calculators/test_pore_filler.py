@@ -72,7 +72,7 @@ def test_a_named_wood_is_its_own_figures_cut_along_the_grain(
 
 
 @given(st.floats(0.02, 0.5), st.floats(0.01, 0.99))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_segments_of_a_circle(diameter: float, share: float) -> None:
     depth = share * diameter
     found = quad(lambda y: 2 * math.sqrt(max(0.0, y * (diameter - y))), 0, depth, epsabs=0)[0]
@@ -103,7 +103,7 @@ def test_a_face_thrown_at_random_through_round_pores() -> None:
 
 
 @given(st.floats(20, 300), st.floats(0.1, 3), st.floats(5, 300))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_the_volume_goes_with_number_and_depth_and_the_square_of_the_width(
     width: float, number: float, depth: float
 ) -> None:
@@ -119,7 +119,7 @@ def test_the_volume_goes_with_number_and_depth_and_the_square_of_the_width(
 
 
 @given(st.floats(10, 900), st.floats(2, 200), st.floats(30, 100), st.floats(10, 100))
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80)
 def test_the_fillings_are_the_fewest_that_do(
     depth: float, allowed: float, filled: float, stays: float
 ) -> None:
@@ -221,7 +221,7 @@ def test_the_cautions_come_when_they_should(given_inputs: dict[str, Any], words:
 
 
 @given(st.floats(20, 500), st.floats(5, 1000), st.floats(2, 200), st.floats(30, 100))
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 def test_the_drawing_stays_on_its_paper(
     width: float, depth: float, allowed: float, filled: float
 ) -> None:

@@ -117,7 +117,7 @@ anything = st.recursive(
 
 
 @given(st.dictionaries(st.integers(0, 9) | st.text(max_size=2), anything, max_size=9))
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80)
 def test_whatever_is_typed_makes_a_result_that_agrees_with_its_marking(
     given: dict[Any, Any],
 ) -> None:
@@ -271,7 +271,7 @@ def test_a_file_cut_anywhere_is_refused(made: Assignment) -> None:
 
 
 @given(st.data())
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=300)
 def test_a_file_with_bytes_flipped_is_marked_or_refused_and_never_fails(
     data: st.DataObject,
 ) -> None:

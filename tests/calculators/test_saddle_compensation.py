@@ -18,7 +18,7 @@ from calculators.laws import fretted_strings as law
 from calculators.laws import strings as plain
 from calculators.strings._saddle_solved import lie_of, neck_of, straight_line
 
-few = settings(max_examples=25, deadline=None)
+few = settings(max_examples=25)
 GUITAR = neck_of(645, 20, 14, 0.2, 1.05)
 E1 = law.Wire(329.6275569, 0.5735, 0.305, 200)
 E6 = law.Wire(82.4068892, 10.15, 0.43, 200)
@@ -151,7 +151,7 @@ def taut(
     some.integers(1, 20), some.floats(0.01, 25), some.floats(30, 150), some.floats(1.2, 3.5),
     some.floats(0.0, 0.5), some.floats(-0.2, 1.0), some.floats(0, 0.4),
 )  # fmt: skip
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 def test_the_pressed_path_is_the_taut_string_over_all_crowns(
     fret: int, force: float, pull: float, action: float, nut: float, forward: float, relief: float
 ) -> None:

@@ -83,7 +83,7 @@ def test_by_hand() -> None:
 
 
 @given(readings)
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_the_cut_saddle_gives_the_action_asked_for(inputs: dict[str, float]) -> None:
     """Cut the saddle of the string as read, nut left alone, and read the 12th again."""
     values = worked(**inputs, saddle_now=8)
@@ -103,7 +103,7 @@ def test_the_cut_saddle_gives_the_action_asked_for(inputs: dict[str, float]) -> 
 
 
 @given(readings, st.floats(0.05, 0.5), st.floats(0.2, 0.4))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_rod_nut_and_saddle_together_reach_all_three(
     inputs: dict[str, float], relief_now: float, gap: float
 ) -> None:
@@ -149,7 +149,7 @@ def test_setting_nothing_else_is_the_same_as_leaving_it() -> None:
 
 
 @given(st.floats(0.01, 0.8), st.integers(11, 18), st.floats(350, 900))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_the_bow_dips_by_the_relief_under_a_straightedge(
     relief: float, joint: int, scale: float
 ) -> None:
@@ -206,7 +206,7 @@ def test_more_relief_gives_the_pressed_string_more_air_low_and_less_higher_up() 
 
 
 @given(readings, st.integers(3, 12))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_strings_between_lie_on_an_even_step(inputs: dict[str, float], strings: int) -> None:
     values = worked(**inputs, strings=strings, saddle_now=8)
     rows = values["saddle_rows"]

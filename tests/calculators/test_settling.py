@@ -52,7 +52,7 @@ def test_declaration_hangs_together() -> None:
 
 
 @given(st.floats(1, 4), st.floats(0.05, 0.5), st.sampled_from([-1, 1]), st.floats(0.1, 4))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_readings_on_a_curve_give_it_back(a: float, b: float, sign: int, tau: float) -> None:
     for law, shape in ((CREEP, creep), (APPROACH, approach)):
         found = fit_curve(DAYS, list(shape(np.array(DAYS), a, sign * b, tau)), law)
@@ -101,7 +101,7 @@ def test_scattered_readings_against_curve_fit(seed: int, name: str) -> None:
 
 
 @given(st.floats(51, 99.9), st.floats(0.6, 400))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_students_factor_and_density_against_scipy(confidence: float, freedom: float) -> None:
     factor = student_t_factor(confidence, freedom)
     assert factor == pytest.approx(

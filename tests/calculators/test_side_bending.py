@@ -51,7 +51,7 @@ def arc(radius: float) -> float:
 
 
 @given(THICKNESS, RADIUS)
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_the_faces_are_as_long_as_their_arcs(thickness: float, radius: float) -> None:
     v = one(radius, thickness)
     middle = arc(radius + thickness / 2)
@@ -62,7 +62,7 @@ def test_the_faces_are_as_long_as_their_arcs(thickness: float, radius: float) ->
 
 
 @given(THICKNESS, RADIUS, st.floats(0.2, 1.9), st.floats(5, 35))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_behind_a_slat_the_outer_face_is_held_and_the_inner_gives(
     thickness: float, radius: float, held: float, most: float
 ) -> None:
@@ -82,7 +82,7 @@ def test_behind_a_slat_the_outer_face_is_held_and_the_inner_gives(
 
 
 @given(THICKNESS, RADIUS, st.floats(0.5, 6))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_thinned_as_told_or_bent_as_told_it_just_bends(
     thickness: float, radius: float, takes: float
 ) -> None:
@@ -98,7 +98,7 @@ def test_thinned_as_told_or_bent_as_told_it_just_bends(
 
 
 @given(THICKNESS, RADIUS, st.floats(0.3, 1.9), st.floats(3, 35))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_behind_a_slat_too(thickness: float, radius: float, held: float, most: float) -> None:
     slat = {"slat": "held", "held_stretch": held, "most_shrink": most}
     v = one(radius, thickness, **slat)
@@ -109,7 +109,7 @@ def test_behind_a_slat_too(thickness: float, radius: float, held: float, most: f
 
 
 @given(THICKNESS, RADIUS, st.floats(1.05, 2))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_thicker_or_tighter_asks_more(thickness: float, radius: float, more: float) -> None:
     v = one(radius, thickness)
     assert one(radius, min(6, thickness * more))["stretch"] > v["stretch"]
@@ -137,7 +137,7 @@ def test_dry_wood_takes_strength_over_stiffness(wood: str, psi: float, million_p
 
 
 @given(st.floats(0.6, 5), st.floats(20, 200), st.floats(20, 100))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_an_offcut_that_broke_sets_the_limit(thick: float, radius: float, share: float) -> None:
     offcut = {"state": "offcut", "break_thickness": thick, "break_radius": radius}
     v = values(**offcut, break_share=share)
@@ -163,7 +163,7 @@ def rest_radius(bent: float, thickness: float, yields: float) -> float:
 
 
 @given(st.floats(40, 250))
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 def test_a_strip_that_has_yielded_springs_back_by_one_curvature(wanted: float) -> None:
     trial = rest_radius(90, 2.1, 0.0005)
     v = values(places=[["c", wanted, 0]], side_thickness=2.1, trial_former=90, trial_rest=trial)
@@ -209,7 +209,7 @@ def test_the_cutaway_asks_about_twice_what_the_waist_does() -> None:
 
 
 @given(st.lists(st.tuples(RADIUS, st.floats(0, 0.5)), min_size=1, max_size=8))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_the_table_agrees_with_each_curve_alone(places: list[tuple[float, float]]) -> None:
     for slat in ("none", "held"):
         rows = [[f"p{n}", *place] for n, place in enumerate(places)]
@@ -264,7 +264,7 @@ def test_and_behind_a_slat(most: float, word: str, start: str) -> None:
 
 
 @given(THICKNESS, RADIUS, st.floats(0.3, 1.4))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_a_slat_that_lets_too_much_through_is_as_good_as_none(
     thickness: float, radius: float, takes: float
 ) -> None:

@@ -61,7 +61,7 @@ def sides(gauges: list[float], places: list[float]) -> list[float]:
 
 
 @given(SETS)
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 def test_strings_and_gaps_fill_the_spread(kit: dict[str, Any]) -> None:
     worked = answer(**kit)
     v, rows = worked.values, worked.tables["nut"]
@@ -97,7 +97,7 @@ def test_strings_and_gaps_fill_the_spread(kit: dict[str, Any]) -> None:
 
 
 @given(SETS)
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 def test_the_edges(kit: dict[str, Any]) -> None:
     worked = answer(**kit)
     v, rows = worked.values, worked.tables["nut"]
@@ -114,7 +114,7 @@ def test_the_edges(kit: dict[str, Any]) -> None:
 
 
 @given(SETS, st.sampled_from(["0.01 mm", "0.05 mm", "0.1 mm", "0.5 mm", "0.001 in", "1/64 in"]))
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 def test_slots_and_the_nut_s_top(kit: dict[str, Any], rule: str) -> None:
     worked = answer(**kit, rule=rule)
     v, rows = worked.values, worked.tables["nut"]
@@ -154,7 +154,7 @@ def test_slots_and_the_nut_s_top(kit: dict[str, Any], rule: str) -> None:
 
 
 @given(SETS)
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_strings_run_straight_along_the_neck(kit: dict[str, Any]) -> None:
     worked = answer(**kit)
     v, rows = worked.values, worked.tables["by_fret"]
@@ -181,7 +181,7 @@ def test_strings_run_straight_along_the_neck(kit: dict[str, Any]) -> None:
 
 
 @given(GAUGES, st.floats(30, 90))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_the_even_gap_is_a_mean_and_turns_round_with_the_strings(
     gauges: list[float], spread: float
 ) -> None:

@@ -14,7 +14,7 @@ from calculators.laws import strings as law
 from calculators.strings._string_sets import SETS
 from calculators.strings._string_tension_work import breaking_words
 
-few = settings(max_examples=40, deadline=None)
+few = settings(max_examples=40)
 lengths, pitches, masses = some.floats(300, 900), some.floats(40, 700), some.floats(0.2, 20)
 NAMES = ["C", "C#", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"]
 

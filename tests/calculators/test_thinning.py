@@ -68,7 +68,7 @@ def test_every_cup_by_hand(cup: str, seconds: float, viscosity: float) -> None:
 
 
 @given(CUP_NAMES, st.floats(30, 150), st.floats(1.01, 1.5))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_more_seconds_are_more_viscosity_and_back(cup: str, seconds: float, more: float) -> None:
     viscosity = viscosity_mm2_s(cup, seconds)
     assert viscosity < viscosity_mm2_s(cup, seconds * more)
@@ -85,7 +85,7 @@ def test_more_seconds_are_more_viscosity_and_back(cup: str, seconds: float, more
 
 
 @given(st.floats(0, 1), st.floats(1, 500), st.floats(0.3, 5))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_mixing_runs_from_one_liquid_to_the_other(share: float, one: float, two: float) -> None:
     mixed = mixed_mm2_s(share, one, two)
     assert min(one, two) * (1 - 1e-12) <= mixed <= max(one, two) * (1 + 1e-12)
@@ -95,7 +95,7 @@ def test_mixing_runs_from_one_liquid_to_the_other(share: float, one: float, two:
 
 
 @given(st.floats(0, 20), st.floats(3, 20), st.floats(1.05, 4), st.floats(5, 40))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_warmth_passes_through_both_readings(
     cool: float, gap: float, ratio: float, wanted: float
 ) -> None:
@@ -138,7 +138,7 @@ def test_the_example_by_hand() -> None:
     CUP_NAMES, st.floats(0, 20), st.floats(5, 60), st.floats(5, 60), st.floats(0, 1),
     st.floats(1.2, 3), st.floats(1.2, 3),
 )  # fmt: skip
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_the_line_goes_through_the_trials(
     cup: str, first: float, more: float, yet: float, at: float, fast: float, faster: float
 ) -> None:
@@ -184,7 +184,7 @@ def test_the_doubt_of_the_cup_is_half_of_what_its_two_ends_make() -> None:
 
 
 @given(st.floats(19.5, 57), st.floats(0.2, 0.5))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_fewer_seconds_take_more_thinner(wanted: float, step: float) -> None:
     more, less = (
         values(wanted_seconds=t, thinner_in_pot=0)["thinner_needed"]
@@ -197,7 +197,7 @@ def test_fewer_seconds_take_more_thinner(wanted: float, step: float) -> None:
 
 
 @given(st.floats(10, 5000), st.floats(0, 200), st.floats(5, 200))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_after_pouring_the_pot_is_as_wanted(pot: float, within: float, wanted: float) -> None:
     added = pour(pot, within, wanted)
     lacquer = pot / (1 + within / 100) + added["lacquer_to_add"]
@@ -304,7 +304,7 @@ def test_the_cautions_come_when_they_should(given_inputs: dict[str, Any], words:
 
 
 @given(st.floats(6, 60), st.floats(0, 100), st.floats(1, 100), st.floats(6, 55))
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 def test_the_drawing_stays_on_its_paper(
     wanted: float, first: float, more: float, fast: float
 ) -> None:

@@ -73,7 +73,7 @@ def solved(couple: float, a: float, span: float, rigid: float, clamped: bool) ->
 @pytest.mark.parametrize("clamped", [False, True])
 @example(span=254.0, share=0.65625, rigid=5.0)
 @given(span=st.floats(150, 600), share=st.floats(0.08, 0.92), rigid=st.floats(5, 60))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_bent_beam_is_what_the_equations_say(
     clamped: bool, span: float, share: float, rigid: float
 ) -> None:
@@ -88,7 +88,7 @@ def test_bent_beam_is_what_the_equations_say(
 
 @pytest.mark.parametrize("clamped", [False, True])
 @given(share=st.floats(0.1, 0.9))
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=20)
 def test_turned_end_for_end_rise_and_sinking_change_places(clamped: bool, share: float) -> None:
     one = bent_by_couple(9.0, share * 400, 400, 20, clamped)
     other = bent_by_couple(9.0, (1 - share) * 400, 400, 20, clamped)
@@ -127,7 +127,7 @@ def test_a_couple_at_the_very_end_lifts_the_whole_beam() -> None:
     pull=st.floats(100, 900), bridge=st.floats(5, 12), saddle=st.floats(2, 6), t=st.floats(1.5, 4),
     angle=st.floats(0, 70), count=st.integers(1, 4), h=st.floats(8, 18), held=st.floats(2, 6),
 )  # fmt: skip
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_the_strip_by_other_means(
     pull: float, bridge: float, saddle: float, t: float, angle: float, count: int, h: float,
     held: float,
@@ -231,7 +231,7 @@ def test_stress_does_not_ask_how_stiff_the_wood_is_when_all_of_it_is_stiffer() -
 
 
 @given(h=st.floats(6, 25), more=st.floats(1.02, 1.5))
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 def test_higher_braces_and_thicker_tops_bend_less(h: float, more: float) -> None:
     low, high = values(brace_height=h), values(brace_height=h * more)
     assert high["rise"] < low["rise"]
@@ -300,7 +300,7 @@ def test_a_turn_of_six_degrees_is_the_last_that_is_taken() -> None:
     place=st.floats(30, 380), h=st.floats(4, 30), pull=st.floats(20, 900),
     ends=st.sampled_from(["hinged", "clamped"]), least=st.floats(0, 0.8), most=st.floats(0.9, 6),
 )  # fmt: skip
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_drawings_stay_on_their_paper(
     place: float, h: float, pull: float, ends: str, least: float, most: float
 ) -> None:

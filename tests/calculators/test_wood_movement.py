@@ -64,7 +64,7 @@ def own(radial: float, tangential: float, **more: Any) -> dict[str, Any]:
 
 
 @given(SHRINKAGES, MOISTURES, MOISTURES)
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_there_and_back_again_is_the_first_width(s: float, one: float, two: float) -> None:
     there, back = movement_percent(s, one, two), movement_percent(s, two, one)
     assert (1 + there / 100) * (1 + back / 100) == pytest.approx(1, rel=1e-12)
@@ -72,7 +72,7 @@ def test_there_and_back_again_is_the_first_width(s: float, one: float, two: floa
 
 
 @given(SHRINKAGES)
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_green_to_ovendry_is_the_shrinkage_itself(s: float) -> None:
     assert movement_percent(s, 30, 0) == pytest.approx(-s, rel=1e-12)
     assert movement_percent(s, 30, 12) == pytest.approx(-s * 18 / 30, rel=1e-12)
@@ -81,7 +81,7 @@ def test_green_to_ovendry_is_the_shrinkage_itself(s: float) -> None:
 
 
 @given(SHRINKAGES)
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_the_table_s_coefficient_is_the_equation_at_ten_per_cent(s: float) -> None:
     assert 100 * coefficient(s) == pytest.approx(movement_percent(s, 10, 11), rel=1e-12)
     found = values(**own(s, s), **moistures(10, 12.5), held="free", piece_width=100)
@@ -97,7 +97,7 @@ def test_the_coefficient_is_kept_to_its_range() -> None:
 
 
 @given(st.floats(0, 90), st.floats(2, 5), st.floats(5, 10))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_slanted_rings_move_between_the_two(angle: float, radial: float, tangential: float) -> None:
     s = values(**own(radial, tangential), ring_angle=angle)["shrinkage"]
     share = (1 - math.cos(math.radians(2 * angle))) / 2
@@ -106,7 +106,7 @@ def test_slanted_rings_move_between_the_two(angle: float, radial: float, tangent
 
 
 @given(st.floats(10, 900), st.floats(5, 95), st.floats(5, 95))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_movement_goes_with_the_width_and_with_the_air(
     width: float, then: float, later: float
 ) -> None:
@@ -188,7 +188,7 @@ def test_the_brace_bends_as_least_energy_says(
 
 
 @given(st.floats(200, 450), st.floats(4000, 20000))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_the_crown_is_the_sagitta(width: float, radius: float) -> None:
     found = values(piece_width=width, dish_radius=radius, later_humidity=45)
     expected = radius - math.sqrt(radius**2 - width**2 / 4)
@@ -198,7 +198,7 @@ def test_the_crown_is_the_sagitta(width: float, radius: float) -> None:
 
 
 @given(st.floats(10, 90), st.floats(3000, 20000), st.floats(30, 90))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_damper_air_raises_the_crown_and_drier_sinks_it(
     later: float, radius: float, angle: float
 ) -> None:
@@ -259,7 +259,7 @@ def test_the_words_of_the_plate(given_inputs: dict[str, Any], start: str, flat: 
 
 
 @given(st.floats(5, 300), st.floats(0, 1), st.floats(6, 12), st.floats(6, 14))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_gap_and_growth_add_up(width: float, gap: float, first: float, later: float) -> None:
     found = values(**moistures(first, later), held="fitted", piece_width=width, fit_gap=gap)
     assert found["joint_gap"] + found["movement"] == pytest.approx(gap)
