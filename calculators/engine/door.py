@@ -12,11 +12,12 @@ from typing import Any
 
 from .compute import Answer, Say, work_out
 from .declaration import Calculator, Number, Readings, Rows, Solved, Step
-from .inputs import Refused, split_readings
+from .inputs import Refused, echo, split_readings
 from .markup import PARTS, parts, refusal_parts
 from .reading import ReadingError, read_quantity
 from .registry import load, modules
 from .showing import SYSTEMS, as_typed, reader_unit
+from .strangers import UnfitText, read_json
 from .unit_table import UNITS
 
 LONGEST_REQUEST = 100_000
@@ -32,13 +33,19 @@ def answer(name: str, given: Mapping[str, Any], units: str = "metric") -> dict[s
 
 def worked_out(name: str, given: Mapping[str, Any], units: str) -> Answer | list[Refused]:
     """The worked answer, or the refusals."""
+    return refused_at_once(name, units) or work_out(load(name), given, units)
+
+
+def refused_at_once(name: str, units: str) -> list[Refused]:
+    """Why there is no such calculator or unit system; [] where there are both."""
     if units not in SYSTEMS:
         allowed = ", ".join(SYSTEMS)
-        return [Refused("units", str(units)[:60], allowed, f"take one of {allowed}")]
+        return [Refused("units", echo(units), allowed, f"take one of {allowed}")]
     if name not in modules():
         allowed = ", ".join(modules())
-        return [Refused("calculator", str(name)[:60], allowed, "there is none of this name")]
-    return work_out(load(name), given, units)
+        why = "there is no calculator of this name; take one of those allowed"
+        return [Refused("calculator", echo(name), allowed, why)]
+    return []
 
 
 def answer_text(text: str) -> str:
@@ -55,23 +62,23 @@ def read_request(text: str) -> dict[str, Any] | list[Refused]:
     allowed = '{"calculator": name, "inputs": {name: value}, "units": "metric"}'
 
     def bad(why: str) -> list[Refused]:
-        return [Refused("request", text[:60], allowed, why)]
+        return [Refused("request", echo(text), allowed, why)]
 
-    if len(text) > LONGEST_REQUEST:
-        return bad(f"the request has {len(text)} characters; send at most {LONGEST_REQUEST}")
     try:
-        # A number that is none (NaN, Infinity) stays text, so that its field refuses it.
-        request = json.loads(text, parse_constant=str)
-    except (ValueError, RecursionError) as error:
-        return bad(f"the request is not JSON ({error}); mend it")
+        request = read_json(text, LONGEST_REQUEST)
+    except UnfitText as error:
+        return bad(f"the request {error}")
     if not isinstance(request, dict) or not isinstance(request.get("inputs", {}), dict):
         return bad("the request must be an object whose inputs are an object")
+    wanted = request.get("parts")
     return {
         "calculator": str(request.get("calculator", "")),
         "inputs": request.get("inputs", {}),
         "units": str(request.get("units", "metric")),
-        "parts": request.get("parts") or PARTS,
-    }
+        "was": str(request.get("was", "metric")),
+        "parts": [one for one in PARTS if one in wanted] if wanted and isinstance(wanted, list)
+        else PARTS,
+    }  # fmt: skip
 
 
 def as_json(worked: Answer) -> dict[str, Any]:
@@ -81,7 +88,7 @@ def as_json(worked: Answer) -> dict[str, Any]:
     units = {name: _unit(quantity.unit) for name, quantity in say.quantities.items()}
 
     def shown(name: str) -> dict[str, Any]:
-        value = worked.values[name]
+        value = _plain(worked.values[name])
         return {"value": value, "unit": units.get(name, ""), "shown": say(name)}
 
     return {
@@ -94,7 +101,7 @@ def as_json(worked: Answer) -> dict[str, Any]:
                 "units": [
                     "" if column.text else _unit(column.unit) for column in worked.columns[name]
                 ],
-                "rows": [list(row.values()) for row in rows],
+                "rows": [_plain(list(row.values())) for row in rows],
             }
             for name, rows in worked.tables.items()
         },
@@ -104,6 +111,13 @@ def as_json(worked: Answer) -> dict[str, Any]:
         "cautions": worked.cautions,
         "sources": [source.fields() for source in calculator.sources],
     }
+
+
+def _plain(value: Any) -> Any:
+    """A value as JSON says it: minus nought is nought."""
+    if isinstance(value, list | tuple):
+        return [_plain(one) for one in value]
+    return value + 0.0 if isinstance(value, float) else value
 
 
 def _unit(unit: str) -> str:
@@ -144,15 +158,18 @@ def live_fields(text: str) -> str:
 
     What cannot be read stays as it is: nothing that was typed is lost.
     """
-    asked = json.loads(text)
-    calculator = load(str(asked["calculator"]))
+    asked = read_request(text)
+    if isinstance(asked, dict):
+        strange = {asked["was"], asked["units"]} - set(SYSTEMS)
+        asked = refused_at_once(asked["calculator"], min(strange, default="metric")) or asked
+    if isinstance(asked, list):
+        return json.dumps({"refused": [asdict(refused) for refused in asked]})
+    calculator, was, units = load(asked["calculator"]), asked["was"], asked["units"]
     fields = {
-        name: field_in(
-            calculator, name, asked["inputs"].get(name, ""), asked["was"], asked["units"]
-        )
-        for name in asked["inputs"]
+        name: field_in(calculator, name, given, was, units)
+        for name, given in asked["inputs"].items()
     }
-    return json.dumps({"fields": fields, "units": field_units(calculator, asked["units"])})
+    return json.dumps({"fields": fields, "units": field_units(calculator, units)})
 
 
 def field_in(calculator: Calculator, name: str, given: Any, was: str, units: str) -> Any:
@@ -160,21 +177,25 @@ def field_in(calculator: Calculator, name: str, given: Any, was: str, units: str
     item = next((item for item in calculator.inputs if item.name == name), None)
     match item:
         case Number() | Readings():
-            return _turn(given, item, was, units)
+            return turned_entry(given, item, was, units)
         case Rows() if isinstance(given, list):
             return [
                 [
-                    _turn(cell, column, was, units) if isinstance(column, Number) else cell
+                    turned_entry(cell, column, was, units) if isinstance(column, Number) else cell
                     for column, cell in zip(item.columns, row, strict=False)
                 ]
+                if isinstance(row, list)
+                else row
                 for row in given
             ]
     return given
 
 
-def _turn(given: Any, item: Number | Readings, was: str, units: str) -> Any:
+def turned_entry(given: Any, item: Number | Readings, was: str, units: str) -> dict[str, str]:
     """The entry in the other units, and exactly what it stands for, with its unit."""
     assumed = reader_unit(item.unit, was)
+    if not isinstance(given, str):
+        return {"text": given, "exact": given}
     try:
         if isinstance(item, Readings):
             values = [read_quantity(part, item.unit, assumed) for part in split_readings(given)]

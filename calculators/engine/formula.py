@@ -14,6 +14,11 @@ from typing import Any
 
 Values = Mapping[str, Any]
 Evaluate = Callable[[Values], Any]
+LONGEST_TEXT = 1000
+LONGEST_ECHO = 300
+DEEPEST = 60  # parts in each other: the browser's Python survives no more than some hundreds
+LARGEST_CONSTANT = 1e30
+LARGEST_BITS = 1024  # of a whole number that a power gives: no float is larger
 
 
 class FormulaError(ValueError):
@@ -28,6 +33,19 @@ def round_to(value: float, step: float) -> float:
     """
     quotient = value / step
     return math.floor(round(quotient, 9) + 0.5) * step
+
+
+def power(base: float, exponent: float) -> float:
+    """``base`` to ``exponent``; ArithmeticError or ValueError where that is no real number, or one
+    past all figures."""
+    if isinstance(base, int) and isinstance(exponent, int) and (
+        base.bit_length() * exponent > LARGEST_BITS
+    ):  # fmt: skip
+        raise OverflowError("past all figures")
+    found: float | complex = base**exponent
+    if isinstance(found, complex):
+        raise ValueError("no real number")
+    return found
 
 
 FUNCTIONS: dict[str, tuple[Callable[..., Any], int | None]] = {
@@ -57,7 +75,7 @@ BINARY: dict[type, Callable[[Any, Any], Any]] = {
     ast.Sub: operator.sub,
     ast.Mult: operator.mul,
     ast.Div: operator.truediv,
-    ast.Pow: operator.pow,
+    ast.Pow: power,
 }
 COMPARE: dict[type, Callable[[Any, Any], bool]] = {
     ast.Lt: operator.lt,
@@ -74,12 +92,23 @@ class Formula:
 
     def __init__(self, text: str) -> None:
         self.text = text
+        if len(text) > LONGEST_TEXT:
+            raise FormulaError(
+                f"{_quoted(text)} has {len(text)} characters, more than {LONGEST_TEXT}; "
+                "split it into steps"
+            )
         try:
             self.tree: ast.expr = ast.parse(text, mode="eval").body
         except SyntaxError as error:
-            raise FormulaError(f"'{text}' is not a formula (column {error.offset})") from None
+            raise FormulaError(
+                f"{_quoted(text)} is not a formula (column {error.offset})"
+            ) from None
+        except (RecursionError, MemoryError):
+            raise _too_deep(text) from None
+        except ValueError:  # half a letter, which no file holds
+            raise FormulaError(f"{_quoted(text)} is not a formula; write it anew") from None
         names: set[str] = set()
-        self.evaluate: Evaluate = _compile(self.tree, text, names)
+        self.evaluate: Evaluate = _compile(self.tree, text, names, 1)
         self.names = frozenset(names)
 
 
@@ -89,28 +118,54 @@ def parse(text: str) -> Formula:
     return Formula(text)
 
 
-def _compile(node: ast.expr, text: str, names: set[str]) -> Evaluate:
+def _quoted(text: str) -> str:
+    """A formula as a message may repeat it: on one line, not too long."""
+    line = ascii(" ".join(text.split())) if not text.isprintable() else f"'{text}'"
+    return line if len(line) <= LONGEST_ECHO else f"{line[:LONGEST_ECHO]}…'"
+
+
+def _is_words(node: ast.expr) -> bool:
+    if isinstance(node, ast.IfExp):
+        return _is_words(node.body) or _is_words(node.orelse)
+    return isinstance(node, ast.Constant) and isinstance(node.value, str)
+
+
+def _too_deep(text: str) -> FormulaError:
+    return FormulaError(f"{_quoted(text)} has too many parts in each other; split it into steps")
+
+
+def _compile(node: ast.expr, text: str, names: set[str], depth: int) -> Evaluate:
     """A closure that evaluates ``node``; collects the names it needs into ``names``."""
+    if depth > DEEPEST:
+        raise _too_deep(text)
 
     def part(child: ast.expr) -> Evaluate:
-        return _compile(child, text, names)
+        return _compile(child, text, names, depth + 1)
+
+    def figure(child: ast.expr) -> Evaluate:
+        """A part to reckon with: words are there to be compared."""
+        if _is_words(child):
+            raise FormulaError(f"{_quoted(text)} reckons with words; compare them by == or !=")
+        return part(child)
 
     match node:
         case ast.Constant(value=bool()) | ast.Constant(value=None):
             pass
+        case ast.Constant(value=int() | float() as number) if number > LARGEST_CONSTANT:
+            raise FormulaError(f"{_quoted(text)} has a number out of all proportion; mend it")
         case ast.Constant(value=int() | float() | str() as value):
             return lambda _: value
         case ast.Name(id=name):
             if name in NAMED_NUMBERS:
-                number = NAMED_NUMBERS[name]
-                return lambda _: number
+                named = NAMED_NUMBERS[name]
+                return lambda _: named
             names.add(name)
             return operator.itemgetter(name)
         case ast.BinOp(left=left, op=op, right=right) if type(op) in BINARY:
-            act, first, second = BINARY[type(op)], part(left), part(right)
+            act, first, second = BINARY[type(op)], figure(left), figure(right)
             return lambda values: act(first(values), second(values))
         case ast.UnaryOp(op=ast.USub(), operand=operand):
-            inner = part(operand)
+            inner = figure(operand)
             return lambda values: -inner(values)
         case ast.UnaryOp(op=ast.Not(), operand=operand):
             inner = part(operand)
@@ -122,7 +177,8 @@ def _compile(node: ast.expr, text: str, names: set[str]) -> Evaluate:
         case ast.Compare(left=left, ops=ops, comparators=comparators) if all(
             type(op) in COMPARE for op in ops
         ):
-            terms = [part(left), *map(part, comparators)]
+            orders = not all(isinstance(op, ast.Eq | ast.NotEq) for op in ops)
+            terms = [(figure if orders else part)(term) for term in (left, *comparators)]
             tests = [COMPARE[type(op)] for op in ops]
             return lambda values: all(
                 test(a(values), b(values))
@@ -134,14 +190,20 @@ def _compile(node: ast.expr, text: str, names: set[str]) -> Evaluate:
         case ast.Call(func=ast.Name(id=name), args=arguments, keywords=[]) if name in FUNCTIONS:
             function, arity = FUNCTIONS[name]
             if arity is not None and len(arguments) != arity:
-                raise FormulaError(f"'{text}': {name} takes {arity}, not {len(arguments)}")
-            calls = [part(argument) for argument in arguments]
+                raise FormulaError(f"{_quoted(text)}: {name} takes {arity}, not {len(arguments)}")
+            if arity is None and len(arguments) < 2:
+                raise FormulaError(f"{_quoted(text)}: {name} takes two or more")
+            calls = [figure(argument) for argument in arguments]
             if len(calls) == 1:
                 only = calls[0]
                 return lambda values: function(only(values))
             return lambda values: function(*[call(values) for call in calls])
         case _:
             pass
+    try:
+        outside = _quoted(ast.unparse(node))
+    except (RecursionError, ValueError):  # too deep, or a number of thousands of digits
+        outside = type(node).__name__.lower()
     raise FormulaError(
-        f"'{text}' (column {node.col_offset + 1}): '{ast.unparse(node)}' is outside the grammar"
+        f"{_quoted(text)} (column {node.col_offset + 1}): {outside} is outside the grammar"
     )

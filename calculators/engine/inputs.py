@@ -9,8 +9,11 @@ from typing import Any
 from .declaration import Calculator, Choice, Input, Number, Readings, Refusal, Rows, Words
 from .reading import ReadingError, read_quantity
 from .showing import as_typed, half_up, reader_unit, show, with_unit
+from .strangers import clean, is_clean
 
 LONGEST_ECHO = 60
+LONGEST_READINGS, LONGEST_ROWS = 2000, 20_000  # characters of readings and of rows in one text
+MOST_NAMES = 20  # that there are not, refused one by one
 
 
 @dataclass(frozen=True)
@@ -41,7 +44,7 @@ def allowed_range(item: Number | Readings, system: str = "metric") -> str:
 
 def echo(given: Any) -> str:
     """What was given, fit to be quoted: text, on one line, not too long."""
-    text = " ".join(str(given).split())
+    text = clean(" ".join(str(given)[:1000].split()), 1000, "�")
     return text if len(text) <= LONGEST_ECHO else text[: LONGEST_ECHO - 1] + "…"
 
 
@@ -54,9 +57,8 @@ class InputReader:
         self.values: dict[str, Any] = {}
         self.refused: list[Refused] = []
         known = {item.name: item for item in calculator.inputs}
-        for name in given:
-            if name not in known:
-                self._refuse(
+        for name in [name for name in given if name not in known][:MOST_NAMES]:
+            self._refuse(
                     str(name), given[name], "one of " + ", ".join(known),
                     f"{calculator.title} has no input of this name; take one of those allowed",
                 )  # fmt: skip
@@ -110,7 +112,12 @@ class InputReader:
         return None
 
     def _readings(self, item: Readings, given: Any, was_given: bool) -> None:
-        parts = split_readings(given)
+        try:
+            parts = split_readings(given)
+        except ReadingError as error:
+            allowed = f"{item.at_least} to {item.at_most} readings"
+            self._refuse(item.name, given, allowed, f"{item.label} {error}")
+            return
         if not item.at_least <= len(parts) <= item.at_most:
             self._refuse(
                 item.name, given, f"{item.at_least} to {item.at_most} readings",
@@ -161,6 +168,11 @@ class InputReader:
                 where, cell, f"1 to {column.longest} characters",
                 f"{label} is empty or too long; give it a short name",
             )  # fmt: skip
+        elif not is_clean(words):
+            self._refuse(
+                where, cell, "letters, digits and signs",
+                f"{label} has characters that cannot be shown; type it anew",
+            )  # fmt: skip
         return words
 
 
@@ -199,28 +211,31 @@ def _as_number(given: Any, unit: str, assumed: str) -> float:
             raise ReadingError("is out of all proportion; give a sensible size")
         if not math.isfinite(given):
             raise ReadingError("is not a finite number; give a sensible size")
-        return float(given)
+        return float(given) + 0.0  # minus nought is nought
     if isinstance(given, str):
         return read_quantity(given, unit, assumed)
     raise ReadingError("is not one number; write it like 650, 25.5 or 25 1/2 in")
 
 
 def split_readings(given: Any) -> list[Any]:
-    """Readings from a list, or from text with spaces, semicolons or new lines between them."""
+    """Readings from a list, or from text with spaces, semicolons or new lines between them.
+
+    ReadingError where the text is too long.
+    """
     if isinstance(given, str):
+        if len(given) > LONGEST_READINGS:
+            raise ReadingError(f"has {len(given)} characters; give at most {LONGEST_READINGS}")
         # A comma divides readings only where a space follows: 27,5 is one reading.
-        return [
-            part
-            for part in re.split(r"[;\n]+|,\s+|\s+(?=[+-]?[\d.])", given[:2000])
-            if part.strip()
-        ]
+        return [part for part in re.split(r"[;\n]+|,\s+|\s+(?=[+-]?[\d.])", given) if part.strip()]
     return list(given) if isinstance(given, list | tuple) else [given]
 
 
 def _split_rows(given: Any, names: list[str]) -> list[list[Any]]:
     """Rows from a list of lists or objects, or from text ``a | 1 | 2; b | 3 | 4``."""
     if isinstance(given, str):
-        given = [line.split("|") for line in re.split(r"[;\n]+", given[:20000]) if line.strip()]
+        if len(given) > LONGEST_ROWS:
+            raise ReadingError(f"has {len(given)} characters; give at most {LONGEST_ROWS}")
+        given = [line.split("|") for line in re.split(r"[;\n]+", given) if line.strip()]
     if not isinstance(given, list | tuple):
         raise ReadingError(f"is not a list of rows; give rows of {' | '.join(names)}")
     rows: list[list[Any]] = []

@@ -14,11 +14,13 @@ from typing import Any, NamedTuple
 
 from .reading import ReadingError, read_quantity
 from .showing import SYSTEMS, half_up, reader_unit, show
+from .strangers import UnfitText, clean, read_json
 from .unit_table import UNITS
 
 ACCEPT, REJECT, CANNOT_TELL = "accept", "reject", "cannot tell"
 LONGEST_REQUEST = 10_000
 COARSE_SHARE = 4  # U more than a quarter of the tolerance: half of the room or more is lost to it
+MOST_DECIMALS, LARGEST = 12, 1e30
 SLACK = 1e-9  # of the figures compared: 0.3 − 0.1 must not miss 0.2
 
 
@@ -126,7 +128,7 @@ def judge(asked: dict[str, Any]) -> dict[str, Any]:
         return {
             "refused": [
                 {
-                    "input": "value", "given": str(asked["value"])[:60],
+                    "input": "value", "given": clean(str(asked["value"]), 60, "�"),
                     "allowed": f"one reading, like {example}", "why": f"the reading {error}",
                 }
             ]
@@ -199,13 +201,52 @@ def _decimals(value: float, most: int) -> int:
 
 
 def _finer_than_gauge(value: float, resolution: float) -> bool:
+    if resolution <= 0:
+        return False
     steps = value / resolution
-    return resolution > 0 and abs(steps - round(steps)) > 0.2
+    return math.isfinite(steps) and abs(steps - round(steps)) > 0.2
 
 
 def judge_text(text: str) -> str:
     """The same as JSON text in, JSON text out, for the page."""
-    if len(text) > LONGEST_REQUEST:
-        return json.dumps({"refused": [{"input": "value", "given": "", "allowed": "one reading",
-                                        "why": "the request is too long"}]})  # fmt: skip
-    return json.dumps(judge(json.loads(text)), allow_nan=False)
+    try:
+        asked = read_json(text, LONGEST_REQUEST)
+        fault = _fault(asked)
+    except UnfitText as error:
+        fault = str(error)
+    if fault:
+        refused = {
+            "input": "request", "given": "", "allowed": "a reading, its limits and a gauge",
+            "why": f"the request {fault}",
+        }  # fmt: skip
+        return json.dumps({"refused": [refused]})
+    return json.dumps(judge(asked), allow_nan=False)
+
+
+def _fault(asked: Any) -> str:
+    """Why a request is none that can be judged; empty where it can."""
+    gauge = asked.get("gauge") if isinstance(asked, dict) else None
+    if not isinstance(gauge, dict) or "value" not in asked:
+        return "must be an object with a value, limits and a gauge"
+    named = (asked.get("unit"), gauge.get("unit"))
+    units = [UNITS[unit] for unit in named if isinstance(unit, str) and unit in UNITS]
+    if len(units) < 2:
+        return "has a unit that there is not; take one of the handbook's"
+    if units[0].kind not in (units[1].kind, units[1].kind.split()[0]):
+        return "has a gauge that measures something else; take one that reads in the limits' unit"
+    decimals, low, high = asked.get("decimals"), asked.get("low"), asked.get("high")
+    if type(decimals) is not int or not 0 <= decimals <= MOST_DECIMALS:
+        return f"must have decimals from 0 to {MOST_DECIMALS}"
+    if not all(one is None or _is_size(one) for one in (low, high)) or low is high is None:
+        return "must have a limit, low or high or both, as a plain number"
+    if low is not None and high is not None and low > high:
+        return "has its low limit above the high one; turn them round"
+    if not _is_size(gauge.get("uncertainty")) or gauge["uncertainty"] < 0:
+        return "must have a gauge with an uncertainty, as a plain number not below nought"
+    if not _is_size(gauge.get("resolution")) or gauge["resolution"] < 0:
+        return "must have a gauge with a resolution, as a plain number not below nought"
+    return "" if isinstance(gauge.get("name"), str) else "must have a gauge with a name"
+
+
+def _is_size(value: Any) -> bool:
+    return type(value) in (int, float) and abs(value) <= LARGEST

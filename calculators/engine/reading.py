@@ -12,6 +12,14 @@ from .unit_table import UNITS, Unit
 
 LONGEST_TEXT = 80
 LARGEST_EXPONENT = 30
+NUMBER_BEGINS = re.compile(r"[\d.,/+-]")
+# Units whose names begin as numbers do: 1/m, /min, 10^6 psi.
+LIKE_NUMBERS = frozenset(
+    name
+    for unit in UNITS.values()
+    for name in (unit.id, unit.shown, *unit.spellings)
+    if NUMBER_BEGINS.match(name) and name != "1"
+)
 VULGAR = {
     "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8",
     "⅓": " 1/3", "⅔": " 2/3", "−": "-", "–": "-", "⁄": "/", "\u00a0": " ", "\u202f": " ",
@@ -52,7 +60,7 @@ def read_exact(text: str) -> tuple[int, int, str]:
     if part["sign"] == "-":
         numerator = -numerator
     rest = part["rest"].strip()
-    if rest and re.match(r"[\d.,/+-]", rest):
+    if NUMBER_BEGINS.match(rest) and rest not in LIKE_NUMBERS:
         raise ReadingError("has more than one number in it; write one, like 1500 or 25 1/2 in")
     return numerator, denominator, rest
 
@@ -83,7 +91,7 @@ def find_unit(words: str, like: str) -> Unit:
     squeezed = words.strip().rstrip(".")
     for same_case in (True, False):
         for unit in units_of_kind(like):
-            known = (unit.id, unit.shown, *unit.spellings)
+            known = [name.rstrip(".") for name in (unit.id, unit.shown, *unit.spellings)]
             if squeezed in known or (
                 not same_case and squeezed.lower() in [name.lower() for name in known]
             ):

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Sequence
 from datetime import datetime
 from typing import Any, NamedTuple
 
+from ..engine.strangers import clean
 from .assignment import Assignment, changed_since, codes
 from .findings import changed_findings
 from .marking import MISSING, RIGHT, ROUNDED, UNIT
@@ -22,7 +23,6 @@ from .result_records import (
     given_words,
 )
 from .results import LONGEST_FILE_NAME, mark_result
-from .untrusted import clean
 
 MOST_FILES = 500
 FEW = 2  # trainees who make the same slip, from which it is common

@@ -9,12 +9,12 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from ..engine.showing import SYSTEMS
+from ..engine.strangers import UnfitText, clean, read_json
 from . import bank as exercises
 from .marking import mark
 from .page_data import Unfit, as_asked, as_marked
 from .question import GRADES, CannotDraw, Question
 from .spacing import next_exercise, summary
-from .untrusted import DEEPEST, depth
 
 LONGEST_REQUEST = 2_000_000  # a history of years
 LONGEST_CLASS = 20_000_000  # the result files of a class
@@ -34,9 +34,7 @@ def answer(text: str) -> str:
     try:
         if len(text) > LONGEST_CLASS:
             raise Unfit("the request is too long")
-        if depth(text) > DEEPEST:
-            raise Unfit("the request is nested too deep")
-        asked = json.loads(text, parse_constant=str)
+        asked = read_json(text, LONGEST_CLASS)
         name = str(asked.get("do")) if isinstance(asked, dict) else ""
         if len(text) > LONGEST_REQUEST and name != "mark_class":
             raise Unfit("the request is too long")
@@ -47,7 +45,9 @@ def answer(text: str) -> str:
             return json.dumps({"needs_bank": True})  # a worker that has just started
         return json.dumps(doing(asked), allow_nan=False)
     except exercises.UnknownExercise as error:
-        return json.dumps({"refused": f"this handbook has no exercise {str(error.args[0])[:80]}"})
+        return json.dumps({"refused": f"this handbook has no exercise {clean(error.args[0], 80)}"})
+    except UnfitText as error:
+        return json.dumps({"refused": f"the request {error}"})
     except (Unfit, CannotDraw) as error:
         return json.dumps({"refused": str(error)})
     except (ValueError, TypeError, KeyError, RecursionError):
@@ -100,7 +100,8 @@ def _next(asked: Mapping[str, Any]) -> dict[str, Any]:
     if not ids:
         raise Unfit("there are no exercises here")
     seed = str(asked.get("seed", ""))[:100]
-    exercise = next_exercise(ids, history, float(asked.get("now", 0)), seed)
+    now = asked.get("now", 0)
+    exercise = next_exercise(ids, history, now if type(now) in (int, float) else 0.0, seed)
     return {"exercise": exercise, "summary": summary(ids, history)}
 
 
@@ -110,7 +111,7 @@ def fit_history(given: Any) -> list[tuple[str, bool, float]]:
     for entry in given if isinstance(given, list) else []:
         if isinstance(entry, list) and len(entry) == 3:
             exercise, right, when = entry
-            if isinstance(exercise, str) and isinstance(when, int | float):
+            if isinstance(exercise, str) and type(when) in (int, float):
                 found.append((exercise[:120], right is True, float(when)))
     return found
 
@@ -121,7 +122,7 @@ def _progress(asked: Mapping[str, Any]) -> dict[str, Any]:
     return {
         "stations": [
             {"id": id, "title": station["title"], "page": station["page"],
-             **summary(station["exercises"], [e for e in history if e[0] in station["exercises"]])}
+             **summary(station["exercises"], history)}
             for id, station in _bank["stations"].items()
         ]
     }  # fmt: skip

@@ -90,7 +90,9 @@ def can_be_asked(bank: dict[str, Any], tolerance_id: str) -> bool:
             gauge = bank["gauges"][tolerance["gauge"]]
             wide = uncertainty_in(gauge["uncertainty"], gauge["unit"], tolerance["unit"])
             for grade in (1, 2):
-                if len(_zones(tolerance, gauge, low, high, wide, system, grade)) < 2:
+                said = _said(tolerance, gauge, low, high, wide, system, grade)
+                first = next(said, None)
+                if first is None or all(word == first[0] for word, _ in said):
                     return False
     return True
 
@@ -107,14 +109,22 @@ def _zones(
     uncertainty: float, system: str, grade: int,
 ) -> dict[str, list[str]]:  # fmt: skip
     """Readings of the gauge by what they say, as they stand on it."""
-    unit = tolerance["unit"]
     found: dict[str, list[str]] = {}
-    for value, text in _readings(unit, gauge, low, high, uncertainty, system):
+    for word, text in _said(tolerance, gauge, low, high, uncertainty, system, grade):
+        found.setdefault(word, []).append(text)
+    return found
+
+
+def _said(
+    tolerance: dict[str, Any], gauge: dict[str, Any], low: float | None, high: float | None,
+    uncertainty: float, system: str, grade: int,
+) -> Iterator[tuple[str, str]]:  # fmt: skip
+    """What each reading that a grade asks says, and the reading as it stands on the gauge."""
+    for value, text in _readings(tolerance["unit"], gauge, low, high, uncertainty, system):
         word = decide(value, low, high, uncertainty).word
         if grade == 1 and (word == CANNOT_TELL or _is_near(value, low, high, uncertainty)):
             continue
-        found.setdefault(word, []).append(text)
-    return found
+        yield word, text
 
 
 def _inside(value: float, low: float | None, high: float | None) -> float:

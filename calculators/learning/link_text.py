@@ -38,7 +38,7 @@ def unpack(link: object, prefix: str, longest: int) -> str:
     if not dot or len(given) < CHECK_LENGTH:
         raise cut_off
     changed = UnfitFile("the link was changed on its way: ask for it again")
-    if given != check(payload):
+    if not payload.isascii() or given != check(payload):
         raise changed
     unpacking = zlib.decompressobj()
     try:

@@ -3,10 +3,11 @@
 from collections.abc import Mapping
 from typing import Any, NamedTuple
 
+from ..engine.strangers import clean
 from .assignment import Asked, Assignment
 from .marking import Mark
 from .question import CHOICE, ORDER, Question
-from .untrusted import UnfitFile, clean
+from .untrusted import UnfitFile
 
 LONGEST_ANSWER = 200
 LONGEST_WORDS = 20_000  # of a question as it is shown

@@ -9,6 +9,7 @@ from collections.abc import Collection, Mapping
 from datetime import datetime
 from typing import Any
 
+from ..engine.strangers import clean, is_clean
 from . import findings
 from .assignment import (
     CODE,
@@ -41,7 +42,7 @@ from .result_records import (
     figure,
     fit_given,
 )
-from .untrusted import Fields, UnfitFile, clean, is_clean, parse
+from .untrusted import Fields, UnfitFile, parse
 
 LONGEST_TEXT = 400_000
 LONGEST_FILE_NAME = 80

@@ -56,11 +56,13 @@ def standing(
 
 def summary(exercises: Sequence[str], history: Sequence[tuple[str, bool, float]]) -> dict[str, Any]:
     """How far someone has come with some exercises: how many there are, were tried, and are learned."""
-    runs = standing([entry for entry in history if entry[0] in set(exercises)])
+    named = set(exercises)
+    own = [entry for entry in history if entry[0] in named]
+    runs = standing(own)
     return {
         "exercises": len(exercises),
         "tried": len(runs),
         "learned": sum(run >= LEARNED for run, _, _ in runs.values()),
-        "answers": sum(entry[0] in set(exercises) for entry in history),
-        "right": sum(entry[1] for entry in history if entry[0] in set(exercises)),
+        "answers": len(own),
+        "right": sum(right for _, right, _ in own),
     }

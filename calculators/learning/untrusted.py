@@ -1,18 +1,13 @@
 """Reads what others wrote: JSON within bounds of size and depth, every field of the kind it must be."""
 
 import json
+import math
 import re
 from collections.abc import Callable, Collection
 from typing import Any
 
-DEEPEST = 12
-# A string, or what is left of one that is cut off; it never fails, so it never goes back.
-STRING = re.compile(r'"(?:[^"\\]+|\\.?)*"?', re.DOTALL)
-NO_BRACKET = re.compile(r"[^\[\]{}]+")
-# Spaces, joiners and soft hyphens: not printable by themselves, but part of what people type.
-JOINERS = "\u00a0\u00ad\u1680\u200b\u200c\u200d\u202f\u205f\u2060\u3000" + "".join(
-    chr(code) for code in range(0x2000, 0x200B)
-)
+from ..engine.strangers import DEEPEST, clean, depth, is_clean
+
 LONGEST_SAID = 60
 
 
@@ -32,7 +27,9 @@ def parse(text: object, longest: int) -> Any:
     if depth(text) > DEEPEST:
         raise UnfitFile(f"it is nested more than {DEEPEST} deep")
     try:
-        return json.loads(text, object_pairs_hook=_once, parse_constant=_refuse_constant)
+        return json.loads(
+            text, object_pairs_hook=_once, parse_constant=_refuse_constant, parse_float=_figure
+        )
     except UnfitFile:
         raise
     except json.JSONDecodeError as error:
@@ -43,45 +40,24 @@ def parse(text: object, longest: int) -> Any:
         raise UnfitFile("it is damaged: it is no JSON") from None
 
 
-def depth(text: str) -> int:
-    """How deep brackets stand in each other; strings are passed over.
-
-    Counted before the text is parsed: the browser's Python does not survive thousands of them.
-    """
-    now = most = 0
-    for letter in NO_BRACKET.sub("", STRING.sub("", text)):
-        if letter in "[{":
-            now += 1
-            most = max(most, now)
-        else:
-            now -= 1
-    return most
-
-
 def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
-    found = dict(pairs)
-    if len(found) < len(pairs):
-        twice = next(name for at, (name, _) in enumerate(pairs) if name in dict(pairs[:at]))
-        raise UnfitFile(f"it gives “{said(twice)}” twice")
+    found: dict[str, Any] = {}
+    for name, value in pairs:
+        if name in found:
+            raise UnfitFile(f"it gives “{said(name)}” twice")
+        found[name] = value
     return found
+
+
+def _figure(digits: str) -> float:
+    value = float(digits)
+    if not math.isfinite(value):
+        raise UnfitFile(f"{said(digits)} is past all figures")
+    return value
 
 
 def _refuse_constant(name: str) -> None:
     raise UnfitFile(f"{name} is no number")
-
-
-def is_clean(text: str, lines: bool = False) -> bool:
-    """Whether a text has no characters that steer a terminal or hide what is written."""
-    return all(
-        letter.isprintable() or letter in JOINERS or (lines and letter == "\n") for letter in text
-    )
-
-
-def clean(text: str, longest: int) -> str:
-    """A text of strangers made fit to be shown: one line, what steers a terminal left out."""
-    return "".join(
-        letter if letter.isprintable() or letter in JOINERS else " " for letter in text[:longest]
-    )
 
 
 def said(value: object) -> str:
@@ -147,7 +123,7 @@ class Fields:
         value = self._value[name]
         if type(value) not in (int, float) or not low <= value <= high:
             raise self._wrong(name, f"a number from {low:g} to {high:g}")
-        return float(value)
+        return float(value) + 0.0  # minus nought is nought
 
     def one_of(self, name: str, options: Collection[str]) -> str:
         """One of a few words."""

@@ -45,7 +45,7 @@ def _drawn(cut: str, nut: str, gaps: tuple[str, str, str], **inputs: float) -> C
 CHECKS = (
     Check(
         inputs={}, source=MPMATH.id, origin="library",
-        where="The Fourteen, rod and nut left alone, 50 digits, printed to twelve",
+        where="a flat-top of 14 frets to the body, rod and nut left alone, 50 digits, printed to twelve",
         expected={
             "saddle_cut_bass": "0.604186046512", "saddle_cut_treble": "0.401550387597",
             "first_fret_gap_bass_after": "0.416324587609", "first_fret_gap_treble_after": "0.277549725073",
@@ -60,7 +60,7 @@ CHECKS = (
     ),
     Check(
         inputs=SET, source=MPMATH.id, origin="library",
-        where="The Fourteen, rod and nut set as well, 50 digits, printed to twelve",
+        where="a flat-top of 14 frets to the body, rod and nut set as well, 50 digits, printed to twelve",
         expected={
             "saddle_cut_bass": "0.305131952610", "saddle_cut_treble": "0.0915975038989",
             "nut_cut_bass": "0.0521186130958", "nut_cut_treble": "0.0647631130623",
