@@ -57,7 +57,7 @@ def result_files(paths: Iterable[Path], assignment: Path) -> list[tuple[str, str
     """(name, text) of result files; of a folder, every .json in it but the assignment itself."""
     chosen: dict[Path, Path] = {}
     for path in paths:
-        inside = sorted(path.glob("*.json")) if path.is_dir() else [path]
+        inside = _files_in(path) if path.is_dir() else [path]
         for one in inside:
             if one.resolve() != assignment.resolve():
                 chosen.setdefault(one.resolve(), one)
@@ -70,6 +70,15 @@ def result_files(paths: Iterable[Path], assignment: Path) -> list[tuple[str, str
         (one.name if names.count(one.name) == 1 else str(one), text_of(one, LONGEST_RESULT))
         for one in chosen.values()
     ]
+
+
+def _files_in(folder: Path) -> list[Path]:
+    """The .json files of a folder; Refused where one is a pipe or a device, which may never end."""
+    found = [path for path in sorted(folder.glob("*.json")) if not path.is_dir()]
+    for path in found:
+        if path.exists() and not path.is_file():
+            raise Refused(f"{path} is a pipe or a device, no file; take it out of the folder")
+    return found
 
 
 def outside_site(path: Path, config_file: Path) -> Path:

@@ -5,8 +5,9 @@ from id to entry, and an id is unique in its kind.
 """
 
 import json
+import posixpath
 from dataclasses import dataclass
-from functools import cache, partial
+from functools import cache, cached_property, partial
 from importlib import resources
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -61,33 +62,57 @@ def load_kind(
     A file that was found right before is not gone through again.
     """
     files = [data / f"{kind}.yml", *sorted((data / kind).glob("*.yml"))]
+    folder = place(data, root)
     entries: dict[str, Entry] = {}
     problems: list[Problem] = []
     for path in files:
         if not path.exists():
             continue
-        file = place(path, root)
-        text = path.read_text("utf-8")
-        located, found = read_kept(text, file, kept)
-        problems += found
-        if located.value is None:
+        file = posixpath.join(folder, path.relative_to(data).as_posix())
+        try:
+            text = path.read_text("utf-8")
+        except UnicodeDecodeError:
+            problems.append(Problem(file, 1, "not UTF-8 text", "save the file as UTF-8"))
             continue
-        if not isinstance(located.value, dict):
-            problems.append(Problem(file, 1, "not a mapping from ids to entries", "give ids"))
-            continue
-        sound = kept.get(f"sound {kind} {digest(text)}", partial(_is_sound, kind, located.value))
-        for id, fields in located.value.items():
-            faults = [] if sound else list(schema(kind).iter_errors(fields))
-            problems += [_problem(fault, file, located, (id,)) for fault in faults]
-            if faults or not isinstance(id, str):
-                continue
-            entry = Entry(id, fields, file, located, path.stem)
+        found, faults = load_text(text, kind, file, path.stem, kept)
+        problems += faults
+        for id, entry in found.items():
             if id in entries:
                 first = entries[id]
                 problems.append(
                     entry.problem(f"already stands in {first.file}:{first.line()}", "rename one")
                 )
             entries[id] = entry
+    return entries, problems
+
+
+def load_text(
+    text: str, kind: str, file: str, stem: str, kept: Kept
+) -> tuple[dict[str, Entry], list[Problem]]:
+    """The entries of one file of a kind, and what is wrong with them."""
+    located, problems = read_kept(text, file, kept)
+    if located.value is None:
+        return {}, problems
+    if not isinstance(located.value, dict):
+        return {}, [
+            *problems, Problem(file, 1, "not a mapping from ids to entries", "give ids"),
+        ]  # fmt: skip
+    sound = kept.get(f"sound {kind} {digest(text)}", partial(_is_sound, kind, located.value))
+    entries = {}
+    for id, fields in located.value.items():
+        if not isinstance(fields, dict | list) and fields is not None:
+            problems.append(Problem(
+                file, located.line((id,)), f"'{id}' stands without an id above it",
+                "begin each entry with its id and a colon, and set its fields in by two spaces",
+            ))  # fmt: skip
+            continue
+        faults = [] if sound else list(schema(kind).iter_errors(fields))
+        problems += [_problem(fault, file, located, (id,)) for fault in faults]
+        if not isinstance(id, str):
+            what = f"the id {id} is a number, a day or a truth value to YAML"
+            problems.append(Problem(file, located.line((id,)), what, f"put it in quotes: '{id}'"))
+        elif not faults:
+            entries[id] = Entry(id, fields, file, located, stem)
     return entries, problems
 
 
@@ -99,7 +124,20 @@ def read_kept(
     plain = kept.get(name, partial(_plain, text, file, first_line))
     if plain is None:  # it has a problem, or it holds what JSON cannot
         return read_yaml(text, file, first_line)
-    return Located(plain["value"], {tuple(path): line for path, line in plain["lines"]}), []
+    return _KeptLocated(plain["value"], plain["lines"]), []
+
+
+class _KeptLocated(Located):
+    """A document read before; its lines are placed only where a problem asks for one."""
+
+    def __init__(self, value: Any, listed: list[Any]) -> None:
+        self.value = value
+        self._listed = listed
+
+    @cached_property
+    def lines(self) -> dict[tuple[str | int, ...], int]:  # type: ignore[override]
+        """The line of every path."""
+        return {tuple(path): line for path, line in self._listed}
 
 
 def _plain(text: str, file: str, first_line: int) -> dict[str, Any] | None:

@@ -1,6 +1,5 @@
 """Measured values of an order, back in the data: read against its build sheet, judged, written."""
 
-import json
 from collections.abc import Mapping
 from datetime import date
 from pathlib import Path
@@ -11,12 +10,15 @@ import yaml
 from calculators.engine.judging import judge
 from calculators.engine.reading import ReadingError, read_quantity
 from calculators.engine.showing import SYSTEMS, reader_unit
+from calculators.engine.strangers import TooLong, UnfitText, clean, is_clean, read_json
+from calculators.learning.assignment import is_day
 
 from .build_sheet import Setting, build_sheet, gauge_of
 from .handbook import Handbook
 from .instruments import Instrument, instrument_of_order
 
-LARGEST_FILE = 1_000_000
+LARGEST_FILE = 1_000_000  # characters
+LONGEST_KEY = 120
 
 
 class CannotRecord(ValueError):
@@ -82,14 +84,25 @@ def _read(instrument: Instrument, one: Setting, reading: str, units: str) -> dic
     return {"key": one.key, "value": kept, "verdict": found["verdict"], "words": words}
 
 
+def device_text(path: Path) -> str:
+    """The text of a file that a device is said to have saved; CannotRecord where it has none."""
+    try:
+        with path.open("rb") as file:
+            return file.read(4 * LARGEST_FILE + 1).decode("utf-8-sig")
+    except (OSError, UnicodeDecodeError):
+        raise CannotRecord(f"{path} cannot be read as text; save it on the device again") from None
+
+
 def from_device(text: str, order: str) -> dict[str, tuple[str, str, str]]:
     """(reading, unit system, day) by key from a file that a device saved."""
-    if len(text) > LARGEST_FILE:
-        raise CannotRecord("the file is too large to be what a device saved")
     try:
-        data = json.loads(text)
-    except (ValueError, RecursionError):
-        raise CannotRecord("the file is not what a device saved, or it was cut off") from None
+        data = read_json(text, LARGEST_FILE)
+    except TooLong:
+        raise CannotRecord("the file is too large to be a device's measured values") from None
+    except UnfitText:
+        raise CannotRecord(
+            "the file is not what a device saved, or it was cut off; save it there again"
+        ) from None
     if (
         not isinstance(data, dict)
         or data.get("benchrule") != "measured"
@@ -97,14 +110,18 @@ def from_device(text: str, order: str) -> dict[str, tuple[str, str, str]]:
     ):
         raise CannotRecord("the file is not what a device saved")
     if data.get("order") != order:
-        raise CannotRecord(f"the file is of order {str(data.get('order'))[:40]}, not of {order}")
+        named = clean(str(data.get("order")), 40)
+        raise CannotRecord(f"the file is of order {named}, not of {order}")
     found = {}
     values = data.get("values")
     for key, one in (values if isinstance(values, dict) else {}).items():
         if not isinstance(one, dict) or not isinstance(one.get("given"), str):
-            raise CannotRecord(f"the file's entry {str(key)[:60]} is damaged")
+            raise CannotRecord(f"the file's entry {clean(key, 60)} is damaged")
+        if not is_clean(key) or len(key) > LONGEST_KEY or not is_clean(one["given"]):
+            raise CannotRecord(f"the file's entry {clean(key, 60)} cannot be shown")
         units = one.get("units") if one.get("units") in SYSTEMS else "metric"
-        found[str(key)] = (one["given"][:60], str(units), str(one.get("at", ""))[:10])
+        day = str(one.get("at", ""))[:10]
+        found[key] = (one["given"][:60], str(units), day if is_day(day) else "")
     return found
 
 

@@ -1,17 +1,36 @@
-"""Inline references: ``[[fret-crown-lift]]``, ``[[term:kerfed-lining|kerfed linings]]`` …
+"""Inline references: ``[[crown-height]]``, ``[[term:kerfed-lining|kerfed linings]]`` …
 
 One grammar, read by the checks and by the pages.
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
+from functools import lru_cache
 
 REFERENCE = re.compile(r"\[\[([^\[\]\n]+)\]\]")
 FENCE = re.compile(r"^```.*?^```\s*$", re.MULTILINE | re.DOTALL)
 CODE = re.compile(r"`[^`\n]+`")
 KINDS = ("tol", "term", "station", "calc", "gauge", "source", "hazard", "model", "wood")
+# Every block that a page may hold; markdown_extension makes them.
+BLOCKS = (
+    "calculator", "tolerances", "hazards", "tools", "drawing", "practice", "progress",
+    "assignment-set", "assignment-work", "assignment-mark", "sign-off", "orders", "order",
+    "order-compare", "glossary", "gauges", "sources", "how-we-know", "shop-map", "calculators",
+    "models", "model", "materials", "material", "revisions", "fields", "station-head",
+    "station-foot",
+)  # fmt: skip
 PARTS = ("limits", "target", "low", "high")
+KEPT_TEXTS = 8192  # more than the pages of a large handbook
+
+
+def of_text[**Given, Made](make: Callable[Given, Made]) -> Callable[Given, Made]:
+    """Makes a thing once of each text, however often it is asked for while the program runs.
+
+    For what is worked out of its texts alone and is not changed afterwards: of the same text it
+    would come out the same, so that nothing kept can be out of date.
+    """
+    return lru_cache(maxsize=KEPT_TEXTS)(make)  # type: ignore[return-value]  # texts are hashable
 
 
 @dataclass(frozen=True)
@@ -28,6 +47,7 @@ class BadReference(ValueError):
     """Text between double brackets that is no reference; the message says what would be."""
 
 
+@of_text
 def parse_reference(inner: str) -> Reference:
     """The reference written between the brackets."""
     target, _, words = (part.strip() for part in inner.partition("|"))
@@ -44,10 +64,11 @@ def parse_reference(inner: str) -> Reference:
     return Reference("tol", kind, rest or "limits", words)
 
 
-def find_references(text: str) -> Iterator[tuple[int, str]]:
+@of_text
+def find_references(text: str) -> tuple[tuple[int, str], ...]:
     """Every reference in ``text`` as (position, what stands between the brackets); not in code."""
-    for found in REFERENCE.finditer(blank(text, FENCE, CODE)):
-        yield found.start(), found[1]
+    blanked = blank(text, FENCE, CODE)
+    return tuple((found.start(), found[1]) for found in REFERENCE.finditer(blanked))
 
 
 def blank(text: str, *patterns: re.Pattern[str]) -> str:
@@ -55,3 +76,8 @@ def blank(text: str, *patterns: re.Pattern[str]) -> str:
     for pattern in patterns:
         text = pattern.sub(lambda found: re.sub(r"[^\n]", " ", found[0]), text)
     return text
+
+
+def in_markdown(text: object) -> str:
+    """Words out of a data file as Markdown shows them: no mark of HTML or Markdown among them."""
+    return re.sub(r'[&<>"\\`*_{}\[\]]', lambda found: f"&#{ord(found[0])};", str(text))

@@ -3,8 +3,9 @@
 import inspect
 import re
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
+from typing import Any
 
 import yaml
 
@@ -14,7 +15,7 @@ from ..examples import example_of
 from ..handbook import Handbook
 from ..problems import Problem, place
 from ..proof import faults_of, proof_of, undrawable
-from ..references import FENCE, blank
+from ..references import FENCE, blank, of_text
 from .references import BLOCK
 
 
@@ -55,21 +56,37 @@ def find_problems(handbook: Handbook) -> Iterator[Problem]:
 def _presets(handbook: Handbook) -> Iterator[Problem]:
     """Calculators placed on a page with values that they refuse."""
     for page in handbook.pages:
-        for found in BLOCK.finditer(blank(page.body, FENCE)):
-            calculator = handbook.calculators.get((found["argument"] or "").strip())
-            if found["name"] != "calculator" or calculator is None:
+        for position, name, presets in _placed_in(page.body):
+            calculator = handbook.calculators.get(name)
+            if calculator is None:
                 continue
-            options = re.match(r"(?:\n {4}[^\n]*)*", page.body[found.end() :])
-            try:
-                given = yaml.safe_load(options[0] if options else "") or {}
-                presets = given.get("presets") or {}
-            except (yaml.YAMLError, AttributeError):
+            if presets is None:
                 yield page.problem(
-                    found.start(), "the block's options are not YAML", "indent them by four spaces"
+                    position, "the block's options are not YAML", "indent them by four spaces"
                 )
                 continue
             for refused in example_of(handbook, calculator, presets).get("refused", ()):
                 yield page.problem(
-                    found.start(), f"{calculator.name} refuses {refused['input']}: {refused['why']}",
+                    position, f"{calculator.name} refuses {refused['input']}: {refused['why']}",
                     f"allowed: {refused['allowed']}",
                 )  # fmt: skip
+
+
+@of_text
+def _placed_in(body: str) -> tuple[tuple[int, str, Mapping[str, Any] | None], ...]:
+    """Each calculator on a page: its place, its name, what it is given; None where that is no YAML."""
+    return tuple(
+        (found.start(), (found["argument"] or "").strip(), _presets_after(body[found.end() :]))
+        for found in BLOCK.finditer(blank(body, FENCE))
+        if found["name"] == "calculator"
+    )
+
+
+def _presets_after(text: str) -> Mapping[str, Any] | None:
+    options = re.match(r"(?:\n {4}[^\n]*)*", text)
+    try:
+        given = yaml.safe_load(options[0] if options else "") or {}
+        presets: Mapping[str, Any] = given.get("presets") or {}
+    except (yaml.YAMLError, AttributeError):
+        return None
+    return presets

@@ -8,7 +8,7 @@ from markdown.extensions.toc import slugify
 
 from ..handbook import Handbook
 from ..problems import Problem
-from ..references import CODE, FENCE, blank
+from ..references import CODE, FENCE, blank, of_text
 
 LINK = re.compile(r"(?<!!)\[[^\]\n]*\]\((?P<target>[^)\s]+)\)")
 IMAGE = re.compile(r"!\[[^\]\n]*\]\((?P<target>[^)\s]+)\)")
@@ -33,9 +33,8 @@ def find_problems(handbook: Handbook) -> Iterator[Problem]:
     pages = {page.source: page for page in handbook.pages}
     anchors = {source: _anchors(page.body) for source, page in pages.items()}
     for page in handbook.pages:
-        text = blank(page.body, FENCE, CODE)
-        for found in (*LINK.finditer(text), *IMAGE.finditer(text)):
-            target, _, anchor = found["target"].partition("#")
+        for position, written in _links_in(page.body):
+            target, _, anchor = written.partition("#")
             if re.match(r"[a-z][a-z0-9+.-]*:|/", target):
                 continue
             source = posixpath.normpath(
@@ -44,17 +43,25 @@ def find_problems(handbook: Handbook) -> Iterator[Problem]:
             if source.startswith(GENERATED):
                 continue
             if source not in pages and not (handbook.docs / source).exists():
-                yield page.problem(found.start(), f"dead link '{found['target']}'", "mend the path")
+                yield page.problem(position, f"dead link '{written}'", "mend the path")
             elif anchor and source in anchors and anchor not in anchors[source]:
                 generated = anchor.startswith(("tol-", "calc-", "fault-"))
                 if not generated:
                     yield page.problem(
-                        found.start(), f"no heading '#{anchor}' in {source}", "mend the anchor"
+                        position, f"no heading '#{anchor}' in {source}", "mend the anchor"
                     )
 
 
-def _anchors(body: str) -> set[str]:
-    return {
+@of_text
+def _links_in(body: str) -> tuple[tuple[int, str], ...]:
+    text = blank(body, FENCE, CODE)
+    found = (*LINK.finditer(text), *IMAGE.finditer(text))
+    return tuple((one.start(), one["target"]) for one in found)
+
+
+@of_text
+def _anchors(body: str) -> frozenset[str]:
+    return frozenset(
         found["id"] or slugify(re.sub(r"[*_`]", "", found["title"]), "-")
         for found in HEADING.finditer(body)
-    }
+    )

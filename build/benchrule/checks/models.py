@@ -1,10 +1,13 @@
 """The models' values fit the calculators, and what is calculated from them fits the tolerances."""
 
+import re
 from collections.abc import Iterator
 
 from calculators.engine.compute import quantities
+from calculators.engine.declaration import Calculator, Number
 from calculators.engine.unit_table import UNITS
 
+from ..data import Entry
 from ..handbook import Handbook
 from ..models import agreements, figures_for, values_for
 from ..problems import Problem
@@ -33,12 +36,28 @@ def _values(handbook: Handbook) -> Iterator[Problem]:
         for calculator in handbook.calculators.values():
             if not values_for(model, calculator):
                 continue
+            yield from unitless(model, calculator)
             for refused in figures_for(handbook, model, calculator).get("refused", ()):
                 yield model.problem(
                     f"{calculator.name} refuses {refused['input']} = {refused['given']}: "
                     f"{refused['why']}",
                     f"allowed: {refused['allowed']}", "values", refused["input"],
                 )  # fmt: skip
+
+
+def unitless(entry: Entry, calculator: Calculator) -> Iterator[Problem]:
+    """Values that a shop of millimetres and one of inches would take for different things."""
+    for item in calculator.inputs:
+        given = entry.fields["values"].get(item.name) if isinstance(item, Number) else None
+        if given is None or not isinstance(item, Number) or not UNITS[item.unit].inch:
+            continue
+        if str(given).strip("+-0., ") == "":
+            continue  # nothing is nothing in any unit
+        if UNITS[item.unit].inch != item.unit and re.fullmatch(r"\s*[-+]?[\d.,/ ]+", str(given)):
+            yield entry.problem(
+                f"{item.name}: {given} has no unit", f"write it, like {given} {item.unit}",
+                "values", item.name,
+            )  # fmt: skip
 
 
 def _by_model(handbook: Handbook) -> Iterator[Problem]:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from ..handbook import Handbook
 from ..problems import Problem
-from ..references import CODE, FENCE, REFERENCE, blank
+from ..references import CODE, FENCE, REFERENCE, blank, of_text
 
 UNIT_WORDS = (
     "mm|cm|m|µm|μm|um|microns?|in|inch(?:es)?|thou|mils?|ft|feet|°C|°F|°|degrees?|%|per ?cent|"
@@ -23,11 +23,16 @@ def find_problems(handbook: Handbook) -> Iterator[Problem]:
     """Loose numbers in the pages of stations."""
     for station in handbook.stations:
         page = station.page
-        for found in LOOSE.finditer(blanked(page.body)):
+        for position, number in _loose_in(page.body):
             yield page.problem(
-                found.start(), f"loose number '{found[0]}'",
+                position, f"loose number '{number}'",
                 "cite a tolerance as [[id]], or mark it: [[plain: … | reason]]",
             )  # fmt: skip
+
+
+@of_text
+def _loose_in(body: str) -> tuple[tuple[int, str], ...]:
+    return tuple((found.start(), found[0]) for found in LOOSE.finditer(blanked(body)))
 
 
 def blanked(text: str) -> str:

@@ -11,6 +11,7 @@ from ..handbook import Handbook, Tolerance
 from ..instruments import Instrument, figure_of, instrument_of_order, limits_for
 from ..problems import Problem
 from .data import limit_faults
+from .models import unitless
 
 
 def find_problems(handbook: Handbook) -> Iterator[Problem]:
@@ -30,13 +31,16 @@ def _names(handbook: Handbook, order: Entry, known: set[str]) -> Iterator[Proble
     if model not in handbook.models:
         allowed = ", ".join(handbook.models)
         yield order.problem(f"unknown model '{model}'", f"take one of {allowed}", "model")
-    for part, wood in order.fields["woods"].items():
+    for part, wood in (order.fields.get("woods") or {}).items():
         if wood not in handbook.entries["materials"]:
             allowed = ", ".join(handbook.entries["materials"])
             yield order.problem(
                 f"unknown wood '{wood}' for the {part}",
                 f"take one of {allowed}, or add it to docs/data/materials", "woods", part,
             )  # fmt: skip
+    if order.fields.get("values"):
+        for one in handbook.calculators.values():
+            yield from unitless(order, one)
     for name in order.fields.get("values") or ():
         if name not in known:
             yield order.problem(

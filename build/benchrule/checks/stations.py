@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 from ..handbook import Handbook, Station
 from ..problems import Problem
+from ..references import of_text
 from ..station_parts import parts_of
 
 SECTIONS = (
@@ -13,7 +14,6 @@ SECTIONS = (
 )  # fmt: skip
 STEP_TERMS = ("Key point", "Reason", "Check")
 FAULT_TERMS = ("Sign", "Likely cause", "Mend", "Stop and ask")
-LEAST_TOLERANCES = 8
 TERM = re.compile(r"^(?P<term>[^\n:#][^\n]*)\n(?=:   \S)", re.MULTILINE)
 NEEDED_BLOCKS = ("tools", "hazards", "tolerances", "practice")
 
@@ -55,7 +55,18 @@ def _front(station: Station, field: str, what: str, to_do: str) -> Problem:
 
 
 def _sections(station: Station) -> Iterator[Problem]:
-    page, parts = station.page, parts_of(station.page.body)
+    for position, what, to_do in _faults_of(station.page.body):
+        yield station.page.problem(position, what, to_do)
+
+
+@of_text
+def _faults_of(body: str) -> tuple[tuple[int, str, str], ...]:
+    """What is wrong with a page's sections, steps and faults: where, what, what to do."""
+    return tuple(_go_through(body))
+
+
+def _go_through(body: str) -> Iterator[tuple[int, str, str]]:
+    parts = parts_of(body)
     titles = [part.title for part in parts]
     if titles != list(SECTIONS):
         missing = [title for title in SECTIONS if title not in titles]
@@ -65,17 +76,17 @@ def _sections(station: Station) -> Iterator[Problem]:
             else f"strange section '{strange[0]}'" if strange
             else "the sections are out of order"
         )  # fmt: skip
-        yield page.problem(0, what, "a station has: " + ", ".join(SECTIONS))
+        yield 0, what, "a station has: " + ", ".join(SECTIONS)
     for part in parts:
         terms = {"Steps": STEP_TERMS, "What goes wrong": FAULT_TERMS}.get(part.title)
         if not terms:
             continue
         if not part.parts:
-            yield page.problem(part.position, f"'{part.title}' is empty", "write its parts as ###")
+            yield part.position, f"'{part.title}' is empty", "write its parts as ###"
         for one in part.parts:
             found = tuple(term["term"].strip() for term in TERM.finditer(one.text))
             for missing_term in (term for term in terms if term not in found):
-                yield page.problem(
+                yield (
                     one.position, f"'{one.title}' has no {missing_term.lower()}",
                     f"add a definition '{missing_term}' with a line ':   …' below it",
                 )  # fmt: skip
@@ -83,14 +94,20 @@ def _sections(station: Station) -> Iterator[Problem]:
 
 def _counts(handbook: Handbook, station: Station) -> Iterator[Problem]:
     page = station.page
-    number = len(handbook.tolerances_of(station.id))
-    if number < LEAST_TOLERANCES:
+    number, least = len(handbook.tolerances_of(station.id)), handbook.choices.least_tolerances
+    if number < least:
         yield page.problem(
-            0, f"{number} tolerances, fewer than {LEAST_TOLERANCES}",
+            0, f"{number} tolerances, fewer than {least}",
             f"add them to docs/data/tolerances/{station.id}.yml",
         )  # fmt: skip
-    for block in NEEDED_BLOCKS:
-        if not re.search(rf"^/// {block}\b", page.body, re.MULTILINE):
-            yield page.problem(0, f"no block '/// {block}'", "place it where its section says")
-    if "/// drawing" not in page.body:
+    for block in _missing_blocks(page.body):
+        yield page.problem(0, f"no block '/// {block}'", "place it where its section says")
+    if handbook.choices.drawings and "/// drawing" not in page.body:
         yield page.problem(0, "no drawing", "place one with /// drawing | name")
+
+
+@of_text
+def _missing_blocks(body: str) -> tuple[str, ...]:
+    return tuple(
+        block for block in NEEDED_BLOCKS if not re.search(rf"^/// {block}\b", body, re.MULTILINE)
+    )

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from ..handbook import Handbook
 from ..problems import Problem
-from ..references import BadReference, find_references, parse_reference
+from ..references import BadReference, find_references, of_text, parse_reference
 from .references import BLOCK
 
 STANDING = {"common-practice", "shop-decision"}
@@ -65,7 +65,7 @@ def _sources(handbook: Handbook) -> Iterator[str]:
 
 def _terms(handbook: Handbook, cited: set[tuple[str, str]]) -> Iterator[Problem]:
     """Terms that no page uses, by their name or by any other word for the thing."""
-    text = " ".join(" ".join(page.body.lower().split()) for page in handbook.pages)
+    text = " ".join(_lower(page.body) for page in handbook.pages)
     terms = handbook.entries["glossary"]
     used = {id for kind, id in cited if kind == "term"}
     used |= {id for entry in terms.values() for id in entry.fields.get("see", ())}
@@ -73,6 +73,12 @@ def _terms(handbook: Handbook, cited: set[tuple[str, str]]) -> Iterator[Problem]
         words = (entry.fields["term"], *entry.fields.get("other_words", ()))
         if id not in used and not any(str(word).lower() in text for word in words):
             yield entry.problem("no page uses the term", "use it in a procedure or remove it")
+
+
+@of_text
+def _lower(body: str) -> str:
+    """Its words in small letters, with a space between them."""
+    return " ".join(body.lower().split())
 
 
 def _drawings(handbook: Handbook) -> Iterator[Problem]:
