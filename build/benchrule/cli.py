@@ -32,6 +32,8 @@ class _Commands(click.Group):
         "cards": "paper_commands",
         "build-sheet": "paper_commands",
         "tables": "paper_commands",
+        "begin": "begin",
+        "stick": "stick",
     }
 
     def list_commands(self, context: click.Context) -> list[str]:
@@ -56,9 +58,13 @@ def main() -> None:
 def calc(words: tuple[str, ...]) -> None:
     """Ask a calculator: CALCULATOR [name=value ...] [--json] [--units metric|inch|inch64].
 
-    Without a calculator, lists them. With --help after a calculator, its inputs.
+    Without a calculator, lists them. With --help after a calculator, its inputs. In a handbook's
+    folder (or with -f its mkdocs.yml) the shop's own calculators and units hold.
     """
-    arguments, flags, units = _split(words)
+    arguments, flags, units, config_file = _split(words)
+    if (of_shop := _shop_calculators(config_file)) and not units:
+        units = of_shop
+    units = units or "metric"
     if not arguments:
         if "--help" in flags:
             click.echo(calc.get_help(click.Context(calc, info_name="benchrule calc")))
@@ -83,24 +89,49 @@ def calc(words: tuple[str, ...]) -> None:
         sys.exit(REFUSED)
 
 
-def _split(words: tuple[str, ...]) -> tuple[list[str], set[str], str]:
-    """Plain arguments, flags, and the unit system asked for."""
+def _shop_calculators(config_file: str) -> str:
+    """Takes up the calculators of the handbook at hand; its units, or nothing where there is none.
+
+    A handbook with problems is no reason not to ask the calculators that can be asked.
+    """
+    path = Path(config_file or "mkdocs.yml")
+    if not config_file and not path.exists():
+        return ""
+    from .own_calculators import load_calculators
+    from .site_config import read_site_config
+
+    site, problems = read_site_config(path)
+    if problems and not config_file:
+        return ""  # some other project's mkdocs.yml
+    if not problems:
+        problems = load_calculators(path.resolve().parent, site.choices)[1]
+    for problem in problems:
+        click.echo(problem, err=True)
+    return site.choices.units
+
+
+def _split(words: tuple[str, ...]) -> tuple[list[str], set[str], str, str]:
+    """Plain arguments, flags, and the unit system and the mkdocs.yml asked for."""
     arguments: list[str] = []
     flags: set[str] = set()
-    units = "metric"
+    units = config_file = ""
     rest = iter(words)
     for word in rest:
         if word == "--units" or word.startswith("--units="):
             units = word.partition("=")[2] or next(rest, "")
             if units not in SYSTEMS:
                 raise click.UsageError(f"--units takes one of {', '.join(SYSTEMS)}")
+        elif word in ("-f", "--config-file"):
+            config_file = next(rest, "")
         elif word in ("--json", "--help"):
             flags.add(word)
         elif word.startswith("--"):
-            raise click.UsageError(f"there is no option {word}; there are --json, --units, --help")
+            raise click.UsageError(
+                f"there is no option {word}; there are --json, --units, -f, --help"
+            )
         else:
             arguments.append(word)
-    return arguments, flags, units
+    return arguments, flags, units, config_file
 
 
 def _pairs(pairs: list[str]) -> tuple[dict[str, Any], list[dict[str, str]]]:
@@ -139,12 +170,17 @@ def check(config_file: Path) -> None:
     for problem in problems:
         click.echo(problem)
     if problems:
-        click.echo(f"{len(problems)} problems", err=True)
+        click.echo(_counted(len(problems), "problem"), err=True)
         sys.exit(1)
     click.echo(
-        f"No problems: {len(handbook.stations)} stations, {len(handbook.tolerances)} tolerances, "
-        f"{len(handbook.calculators)} calculators."
+        f"No problems: {_counted(len(handbook.stations), 'station')}, "
+        f"{_counted(len(handbook.tolerances), 'tolerance')}, "
+        f"{_counted(len(handbook.calculators), 'calculator')}."
     )
+
+
+def _counted(count: int, what: str) -> str:
+    return f"{count} {what}" if count == 1 else f"{count} {what}s"
 
 
 @main.command()
@@ -152,11 +188,11 @@ def check(config_file: Path) -> None:
 @click.argument("reading")
 @click.option("--model", default="", help="id of the instrument's model")
 @click.option("--gauge", default="", help="id of the gauge, where it is not the usual one")
-@click.option("--units", type=click.Choice(SYSTEMS), default="metric")
+@click.option("--units", type=click.Choice(SYSTEMS), help="the shop's own where left out")
 @click.option("--json", "as_json", is_flag=True, help="the verdict as JSON")
 @click.option("-f", "--config-file", default="mkdocs.yml", type=click.Path(path_type=Path))
 def measure(
-    tolerance: str, reading: str, model: str, gauge: str, units: str, as_json: bool,
+    tolerance: str, reading: str, model: str, gauge: str, units: str | None, as_json: bool,
     config_file: Path,
 ) -> None:  # fmt: skip
     """Is it in? READING, like "2.72 mm", against TOLERANCE, by its id.
@@ -167,9 +203,9 @@ def measure(
 
     handbook, problems = _read(config_file)
     if problems:
-        raise click.ClickException("the handbook has problems; see benchrule check")
+        raise click.ClickException(f"{problems[0]} (benchrule check lists every problem)")
     try:
-        found = measured(handbook, tolerance, reading, model, gauge, units)
+        found = measured(handbook, tolerance, reading, model, gauge, units or "")
     except CannotMeasure as error:
         raise click.UsageError(str(error)) from None
     if as_json:
@@ -189,6 +225,7 @@ def measure(
 @click.option("-f", "--config-file", default="mkdocs.yml")
 def build(config_file: str) -> None:
     """Build the handbook into the site folder."""
+    _stop_on_problems(config_file)
     config, run = _mkdocs(config_file)
     run(config())
 
@@ -197,9 +234,12 @@ def build(config_file: str) -> None:
 @click.option("-f", "--config-file", default="mkdocs.yml")
 def serve(config_file: str) -> None:
     """Build the handbook, serve it on this machine, build again on every change."""
-    from .plugin import serve as serve_site
+    from .serving import STARTED_AGAIN
+    from .serving import serve as serve_site
 
-    serve_site(*_mkdocs(config_file))
+    if not os.environ.get(STARTED_AGAIN):  # else what is wrong is waited for
+        _stop_on_problems(config_file)
+    serve_site(_mkdocs(config_file)[0])
 
 
 def _read(config_file: Path) -> tuple[Any, list[Any]]:
@@ -209,9 +249,20 @@ def _read(config_file: Path) -> tuple[Any, list[Any]]:
     return open_handbook(config_file)
 
 
+def _stop_on_problems(config_file: str) -> None:
+    """Says what is wrong with mkdocs.yml itself; what MkDocs would say of it is meant for others."""
+    from .site_config import read_site_config
+
+    _, problems = read_site_config(Path(config_file))
+    for problem in problems:
+        click.echo(problem, err=True)
+    if problems:
+        sys.exit(1)
+
+
 def _mkdocs(config_file: str) -> tuple[Any, Any]:
     """How to read the configuration, and how to build with it."""
     os.environ.setdefault("NO_MKDOCS_2_WARNING", "1")
-    from .plugin import mkdocs_build, mkdocs_config
+    from .serving import mkdocs_build, mkdocs_config
 
     return lambda: mkdocs_config(config_file), mkdocs_build

@@ -3,7 +3,10 @@
 Knows nothing of MkDocs; the checks, the pages and the search entries read it.
 """
 
+import posixpath
+import re
 import sys
+from collections.abc import KeysView
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from pathlib import Path
@@ -11,16 +14,20 @@ from typing import Any
 
 from calculators.engine import registry
 from calculators.engine.declaration import Calculator
-from calculators.engine.shop_packages import PACKAGES
+from calculators.engine.reading import convert
 from calculators.engine.showing import show, show_number
 from calculators.engine.unit_table import UNITS
 
 from .data import KINDS, Entry, load_kind, read_kept, validate
 from .kept import Kept
 from .located_yaml import Located
+from .own_calculators import load_calculators
 from .problems import Problem, place
+from .site_config import Choices
 
 FIGURES = ("target", "low", "high")
+METRIC_OF = {one.inch: one.id for one in reversed(UNITS.values()) if one.inch not in ("", one.id)}
+"""What a metric reader has for a unit of inch shops: millimetres for inches, and so on."""
 
 
 @dataclass(frozen=True)
@@ -84,6 +91,7 @@ class Tolerance:
     """A tolerance, ready to be printed."""
 
     entry: Entry
+    units: str = "metric"  # the system that its shop reads first
 
     @property
     def id(self) -> str:
@@ -110,10 +118,18 @@ class Tolerance:
         if own is None:
             return self
         general = {k: v for k, v in self.entry.fields.items() if k not in FIGURES}
-        return Tolerance(replace(self.entry, fields={**general, **own}))
+        return self.with_fields({**general, **own})
 
-    def limits(self, system: str = "metric") -> str:
-        """The limits in words: ``at most 0.05 mm``, ``36.0 ± 0.2 mm``, ``5.5 to 6.0 mm``."""
+    def with_fields(self, fields: dict[str, Any]) -> "Tolerance":
+        """The same tolerance with other fields."""
+        return replace(self, entry=replace(self.entry, fields=fields))
+
+    def limits(self, system: str = "") -> str:
+        """The limits in words: ``at most 0.05 mm``, ``36.0 ± 0.2 mm``, ``5.5 to 6.0 mm``.
+
+        ``system`` is the shop's own where it is left out.
+        """
+        system = system or self.units
         low, high, target = self.field("low"), self.field("high"), self.field("target")
         if low is None or (low == 0 and target in (None, 0) and high is not None):
             return f"at most {self.figure(high, system)}"
@@ -131,11 +147,34 @@ class Tolerance:
             return f"{middle} ± {show(high - target, unit, decimals, system)}"
         return f"{show_number(low, unit, decimals, system)} to {self.figure(high, system)}"
 
-    def figure(self, value: float, system: str = "metric") -> str:
-        """One of its figures with the unit."""
-        return show(value, self.field("unit"), self.field("decimals"), system)
+    def also(self) -> str:
+        """The limits in the system that the shop does not read first; empty where it is the same."""
+        here = self.limits()
+        there = (
+            self.limits("inch") if self.units == "metric" else self._in_metric().limits("metric")
+        )
+        return "" if there == here else there
 
-    def part(self, name: str, system: str = "metric") -> str:
+    def _in_metric(self) -> "Tolerance":
+        """A limit that is written in inches, turned for readers of millimetres."""
+        unit = METRIC_OF.get(self.field("unit"))
+        if unit is None:
+            return self
+        turned = {
+            name: convert(self.field(name), self.field("unit"), unit)
+            for name in FIGURES
+            if self.field(name) is not None
+        }
+        # One digit finer than the inch figure has it the other way: no limit looks wider than it is.
+        decimals = max(0, self.field("decimals") - max(0, UNITS[unit].inch_decimals - 1))
+        return self.with_fields({**self.entry.fields, **turned, "unit": unit, "decimals": decimals})
+
+    def figure(self, value: float, system: str = "") -> str:
+        """One of its figures with the unit."""
+        unit, decimals = self.field("unit"), self.field("decimals")
+        return show(value, unit, decimals, system or self.units)
+
+    def part(self, name: str, system: str = "") -> str:
         """The limits, or the one figure a reference asks for."""
         return self.limits(system) if name == "limits" else self.figure(self.field(name), system)
 
@@ -151,11 +190,18 @@ class Handbook:
     entries: dict[str, dict[str, Entry]] = field(default_factory=dict)
     calculators: dict[str, Calculator] = field(default_factory=dict)
     kept: Kept = field(default_factory=Kept)
+    choices: Choices = field(default_factory=Choices)
+
+    @property
+    def units(self) -> str:
+        """The unit system that the shop reads first: whatever shows a figure goes by this."""
+        return self.choices.units
 
     @cached_property
     def tolerances(self) -> dict[str, Tolerance]:
         """Every tolerance by id."""
-        return {id: Tolerance(entry) for id, entry in self.entries["tolerances"].items()}
+        entries = self.entries["tolerances"]
+        return {id: Tolerance(entry, self.units) for id, entry in entries.items()}
 
     def tolerances_of(self, station: str) -> list[Tolerance]:
         """A station's tolerances in the order they are written."""
@@ -168,13 +214,31 @@ class Handbook:
             found.setdefault(tolerance.station, []).append(tolerance)
         return found
 
+    @cached_property
+    def units_of_limits(self) -> list[str]:
+        """The units that any tolerance is given in."""
+        return sorted({str(tolerance.field("unit")) for tolerance in self.tolerances.values()})
+
     def station(self, id: str) -> Station | None:
         """The station called ``id``."""
         return self._by_id.get(id)
 
+    @property
+    def station_ids(self) -> KeysView[str]:
+        """Every station's id."""
+        return self._by_id.keys()
+
     @cached_property
     def _by_id(self) -> dict[str, Station]:
         return {station.id: station for station in self.stations}
+
+    def station_of(self, source: str) -> Station | None:
+        """The station whose page ``source`` is."""
+        return self._by_source.get(source)
+
+    @cached_property
+    def _by_source(self) -> dict[str, Station]:
+        return {station.page.source: station for station in self.stations}
 
     @property
     def groups(self) -> dict[str, Entry]:
@@ -221,16 +285,36 @@ class Handbook:
 
     def neighbours(self, station: Station) -> tuple[list[Station], list[Station]]:
         """The stations whose work arrives here, and those that rely on this one."""
-        before = [other for other in self.stations if other.id in self.follows(station)]
-        after = [other for other in self.stations if station.id in self.follows(other)]
-        return before, after
+        return self._ways[station.id]
+
+    @cached_property
+    def _ways(self) -> dict[str, tuple[list[Station], list[Station]]]:
+        """Each station's neighbours, both lists in the order of the work."""
+        ways: dict[str, tuple[list[Station], list[Station]]] = {
+            station.id: ([], []) for station in self.stations
+        }
+        for at, station in enumerate(self.stations):
+            for id in dict.fromkeys(self._followed(station, at)):
+                if id in ways:
+                    ways[id][1].append(station)
+                    ways[station.id][0].append(self._by_id[id])
+        for before, _ in ways.values():
+            before.sort(key=lambda other: self._places[other.id])
+        return ways
 
     def follows(self, station: Station) -> list[str]:
         """The stations whose work arrives here: named in the front matter, or the one before."""
+        return self._followed(station, self._places[station.id])
+
+    @cached_property
+    def _places(self) -> dict[str, int]:
+        return {station.id: at for at, station in enumerate(self.stations)}
+
+    def _followed(self, station: Station, at: int) -> list[str]:
+        """What the station at a place in the order follows."""
         named = station.field("follows")
         if named is not None:
             return list(named)
-        at = self.stations.index(station)
         return [self.stations[at - 1].id] if at else []
 
     def general_models(self, tolerance: Tolerance) -> list[str]:
@@ -241,38 +325,45 @@ class Handbook:
 
 
 def load_handbook(
-    root: Path, docs: Path, packages: tuple[str, ...] = (), kept: Kept | None = None
+    root: Path, docs: Path, choices: Choices | None = None, kept: Kept | None = None
 ) -> tuple[Handbook, list[Problem]]:
-    """Reads the handbook in ``docs``; ``packages`` hold calculators of the shop's own.
-
-    ``kept`` is what an earlier build worked out.
+    """Reads the handbook in ``docs`` as the shop has chosen; ``kept`` is what an earlier build
+    worked out.
 
     Returns the handbook and every problem of reading it; what could be read is in it.
     """
-    handbook = Handbook(root, docs, kept=kept or Kept())
+    choices = choices or Choices()
+    handbook = Handbook(root, docs, kept=kept or Kept(), choices=choices)
     problems: list[Problem] = []
     for kind in KINDS:
         handbook.entries[kind], found = load_kind(docs / "data", kind, root, handbook.kept)
         problems += found
+    folder = place(docs, root)
     for path in sorted(docs.rglob("*.md")):
-        page, found = read_page(path, docs, root, handbook.kept)
+        page, found = read_page(path, docs, folder, handbook.kept)
         problems += found
         if page is None:
             continue
         handbook.pages.append(page)
+        if page.source.startswith("stations/") and "station" not in page.front and not found:
+            problems.append(Problem(
+                page.file, 1, "a page of a station without the field 'station'",
+                f"write 'station: {path.stem}' in its front matter",
+            ))  # fmt: skip
         if "station" in page.front:
             faults = validate(page.front, "station", page.file, page.located, handbook.kept)
             problems += faults
             if not faults:
                 handbook.stations.append(Station(page))
     handbook.stations.sort(key=lambda station: (station.field("order"), station.id))
-    handbook.calculators = load_calculators(root, packages)
-    return handbook, problems
+    handbook.calculators, found = load_calculators(root, choices)
+    return handbook, problems + found
 
 
-def read_page(path: Path, docs: Path, root: Path, kept: Kept) -> tuple[Page | None, list[Problem]]:
-    """One Markdown page, front matter and body apart."""
-    file = place(path, root)
+def read_page(path: Path, docs: Path, folder: str, kept: Kept) -> tuple[Page | None, list[Problem]]:
+    """One Markdown page, front matter and body apart; ``folder`` is what problems call ``docs``."""
+    source = path.relative_to(docs).as_posix()
+    file = posixpath.join(folder, source)
     try:
         text = path.read_text("utf-8")
     except UnicodeDecodeError:
@@ -281,22 +372,9 @@ def read_page(path: Path, docs: Path, root: Path, kept: Kept) -> tuple[Page | No
     if text.startswith("---\n") and "\n---\n" in text[3:]:
         front, _, body = text[4:].partition("\n---\n")
         body_line = front.count("\n") + 4
+    elif text.startswith("---\n") and re.match(r"---\n\w+:", text):
+        what, to_do = "the front matter is not closed", "write a line of three hyphens below it"
+        return None, [Problem(file, 1, what, to_do)]
     located, problems = read_kept(front, file, kept, 2)
     fields = located.value if isinstance(located.value, dict) else {}
-    source = path.relative_to(docs).as_posix()
     return Page(source, file, fields, body, body_line, located), problems
-
-
-def load_calculators(root: Path, packages: tuple[str, ...]) -> dict[str, Calculator]:
-    """Every calculator of ours and of the shop's own packages, by name."""
-    make_importable(root, packages)
-    for package in packages:
-        if package not in PACKAGES:
-            PACKAGES.append(package)
-    return {name: registry.load(name) for name in registry.modules()}
-
-
-def make_importable(root: Path, packages: tuple[str, ...]) -> None:
-    """Lets the shop's own packages be imported from beside mkdocs.yml."""
-    if packages and str(root) not in sys.path:
-        sys.path.insert(0, str(root))

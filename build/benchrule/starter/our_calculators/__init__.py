@@ -1,0 +1,1 @@
+"""Our calculators: what this shop works out beside Benchrule's own."""

@@ -1,0 +1,1 @@
+"""Yard: what is worked out when wood is bought."""

@@ -1,0 +1,1 @@
+"""Violin sums: what this workshop works out beside the rest."""
