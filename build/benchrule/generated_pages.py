@@ -1,7 +1,12 @@
 """The pages that no author writes: lists made from the data, one page a calculator."""
 
+import posixpath
+
 from .handbook import Handbook
 from .learning_pages import learning_links, learning_pages
+from .references import in_markdown
+
+MANY_PAGES = 100  # written pages from which the lists at the side are folded
 
 LISTS = {
     "tolerances.md": (
@@ -84,7 +89,9 @@ def _orders(handbook: Handbook) -> dict[str, str]:
     }  # fmt: skip
     for id, entry in handbook.orders.items():
         title = f"{id}: {entry.fields['name']}"
-        pages[f"orders/{id}.md"] = f"---\nhide: [toc]\n---\n\n# {title}\n\n/// order | {id}\n///\n"
+        pages[f"orders/{id}.md"] = (
+            f"---\nhide: [toc]\n---\n\n# {in_markdown(title)}\n\n/// order | {id}\n///\n"
+        )
     return pages
 
 
@@ -99,7 +106,7 @@ def _entries(handbook: Handbook, kind: str, title: str, words: str) -> dict[str,
     }
     for id, entry in entries.items():
         pages[f"{kind}/{id}.md"] = (
-            f"---\nhide: [toc]\n---\n\n# {entry.fields['name']}\n\n/// {block} | {id}\n///\n"
+            f"---\nhide: [toc]\n---\n\n# {in_markdown(entry.fields['name'])}\n\n/// {block} | {id}\n///\n"
         )
     return pages
 
@@ -109,8 +116,8 @@ def navigation(handbook: Handbook) -> list[dict[str, object]]:
     lanes = handbook.lanes
     stations: list[object] = []
     for name, members in lanes:
-        links = [{station.title: station.page.source} for station in members]
-        stations += [{name: links}] if name and len(lanes) > 1 else links
+        links = [{in_markdown(station.title): station.page.source} for station in members]
+        stations += [{in_markdown(name): links}] if name and len(lanes) > 1 else links
     return [
         {"Home": "index.md"},
         {"Stations": stations},
@@ -134,21 +141,34 @@ def navigation(handbook: Handbook) -> list[dict[str, object]]:
         {"Orders": _order_links(handbook)},
         {"Models": _entry_links(handbook, "models", "All models")},
         {"Woods": _entry_links(handbook, "materials", "All woods")},
-        {
-            "About": [
-                {str(page.front.get("title", page.source)): page.source}
-                for page in handbook.pages
-                if page.source != "index.md" and "station" not in page.front
-            ]
-        },
+        {"About": _about(handbook)},
     ]
+
+
+def _about(handbook: Handbook) -> list[object]:
+    """The pages of plain words; where there are many, those of a folder together."""
+    found: list[object] = []
+    folders: dict[str, list[object]] = {}
+    for page in handbook.pages:
+        if page.source == "index.md" or "station" in page.front:
+            continue
+        folder = posixpath.basename(posixpath.dirname(page.source))
+        link = {str(page.front.get("title", page.source)): page.source}
+        if folder and len(handbook.pages) > MANY_PAGES:
+            folders.setdefault(folder, []).append(link)
+        else:
+            found.append(link)
+    found += [{name.replace("-", " ").capitalize(): links} for name, links in folders.items()]
+    return found
 
 
 def _entry_links(handbook: Handbook, kind: str, words: str) -> list[object]:
     entries = handbook.entries[kind]
     if not entries:
         return []
-    links = [{str(entry.fields["name"]): f"{kind}/{id}.md"} for id, entry in entries.items()]
+    links = [
+        {in_markdown(entry.fields["name"]): f"{kind}/{id}.md"} for id, entry in entries.items()
+    ]
     return [{words: f"{kind}/index.md"}, *links]
 
 

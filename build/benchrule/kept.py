@@ -36,6 +36,10 @@ class Kept:
         self._used.add(name)
         return self._values[name]
 
+    def begin(self) -> None:
+        """Another build begins with the same store."""
+        self._used = set()
+
     def save(self) -> None:
         """Writes what this run has used; a folder that refuses is no reason to stop."""
         if self._file is None or not (self._new or len(self._used) < len(self._values)):
