@@ -5,6 +5,7 @@ Everything lies in one folder named by the hash of all that went in, so that fil
 can never mix; the folder is kept in a cache and made again only when something changed.
 """
 
+import base64
 import hashlib
 import json
 import shutil
@@ -13,32 +14,21 @@ import sys
 import tempfile
 import zipfile
 from importlib import resources
+from importlib.util import find_spec
 from pathlib import Path
 
 from calculators.engine.registry import modules
-from calculators.engine.shop_packages import PACKAGES
+from calculators.engine.shop_packages import LEFT_OUT, PACKAGES
 
 from . import __version__
-from .runtime_parts import CORE, Part, cut
+from .runtime_parts import CORE, LEAVE_OUT, Part, cut, only_needed
 from .web_packages import web_package
 
 PARTS_FILE = "parts.json"
 PACKAGES_FILE = "calculators/engine/shop_packages.py"
 FIXED_DATE = (2020, 1, 1, 0, 0, 0)
 FROM_NPM = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
-# Parts of the standard library that no calculation can need: other programs' protocols, tests,
-# debuggers, foreign encodings. The rest stays, lest a lazy import find nothing.
-LEAVE_OUT = [
-    r"encodings/(?!__init__|aliases|utf_8|latin_1|ascii|cp437|idna|unicode_escape|raw_unicode_escape)",
-    r"(_pyrepl|curses|dbm|email|ensurepip|idlelib|lib2to3|msilib|multiprocessing|pydoc_data|sqlite3"
-    r"|test|tkinter|tomllib|turtledemo|unittest|venv|wsgiref|xml|xmlrpc|html|http|ctypes)/",
-    r"(pdb|bdb|doctest|pydoc|mailbox|imaplib|smtplib|ftplib|poplib|nntplib|turtle|optparse|cmd|"
-    r"_pyio|pickletools|mailcap|telnetlib|webbrowser|antigravity|this|profile|cProfile|pstats|"
-    r"trace|timeit|tabnanny|pyclbr|zipapp|_sysconfigdata.*|netrc|plistlib|configparser|_aix_support|"
-    r"_osx_support|_android_support|_ios_support|socketserver|difflib|shelve|fileinput|argparse|"
-    r"ipaddress|uuid|calendar|mimetypes|getpass|sched|quopri|getopt|rlcompleter|code|graphlib|"
-    r"nturl2path|modulefinder|runpy|symtable|compileall|py_compile)\.py$",
-]
+HASHES = b"{/* HASHES */}"  # where the worker has those of all other files
 
 
 class RuntimeFailed(RuntimeError):
@@ -49,8 +39,10 @@ def packages_folders(packages: tuple[str, ...]) -> list[tuple[str, Path]]:
     """The folder of each importable package of calculators."""
     found = []
     for name in packages:
-        module = __import__(name)
-        found.append((name, Path(next(iter(module.__path__)))))
+        spec = find_spec(name)  # found, and not run: what it holds is an author's
+        if spec is None or not spec.submodule_search_locations:
+            raise RuntimeFailed(f"there is no package {name}; name it as its folder is called")
+        found.append((name, Path(next(iter(spec.submodule_search_locations)))))
     return found
 
 
@@ -91,10 +83,14 @@ def _sources(packages: tuple[str, ...]) -> dict[str, bytes]:
     for name, folder in packages_folders(packages):
         for path in sorted(folder.rglob("*.py")):
             found[f"{name}/{path.relative_to(folder).as_posix()}"] = path.read_bytes()
+    if LEFT_OUT:
+        found = only_needed(found, set(modules().values()))
     for name in packages:
         if name not in PACKAGES:
             PACKAGES.append(name)
-    found[PACKAGES_FILE] = f"PACKAGES = {list(packages)!r}\nMODULES = {modules()!r}\n".encode()
+    found[PACKAGES_FILE] = (
+        f"LEFT_OUT = []\nPACKAGES = {list(packages)!r}\nMODULES = {modules()!r}\n".encode()
+    )
     return found
 
 
@@ -103,7 +99,6 @@ def _pack(
 ) -> None:
     for name in FROM_NPM:
         shutil.copyfile(pyodide / name, made / name)
-    (made / "worker.mjs").write_bytes(web["worker.mjs"])
     zips = [
         {
             "from": str(pyodide / "python_stdlib.zip"),
@@ -126,6 +121,7 @@ def _pack(
     _run(["node", str(work / "compile.mjs"), str(work / "job.json")], "Node.js 20 or newer")
     _write_lock(made, work, pyodide, [made / _wheel_name(part) for part in parts])
     (made / PARTS_FILE).write_text(json.dumps(_parts_of_calculators(parts)) + "\n")
+    (made / "worker.mjs").write_bytes(web["worker.mjs"].replace(HASHES, _hashes(made)))
     manifest = {
         path.name: {
             "sha256": hashlib.sha256(path.read_bytes()).hexdigest(), "bytes": path.stat().st_size,
@@ -133,6 +129,14 @@ def _pack(
         for path in sorted(made.iterdir())
     }  # fmt: skip
     (made / "manifest.json").write_text(json.dumps(manifest, indent=1) + "\n")
+
+
+def _hashes(made: Path) -> bytes:
+    """The SHA-256 of every file so far, as browsers take them, for the worker to check."""
+    sums = {path.name: hashlib.sha256(path.read_bytes()).digest() for path in made.iterdir()}
+    return json.dumps(
+        {name: f"sha256-{base64.b64encode(sums[name]).decode()}" for name in sorted(sums)}
+    ).encode()
 
 
 def _parts_of_calculators(parts: list[Part]) -> dict[str, list[str]]:

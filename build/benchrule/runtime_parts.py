@@ -10,6 +10,19 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 CORE = "benchrule-calculators"
+# Parts of the standard library that no calculation can need: other programs' protocols, tests,
+# debuggers, foreign encodings. The rest stays, lest a lazy import find nothing.
+LEAVE_OUT = [
+    r"encodings/(?!__init__|aliases|utf_8|latin_1|ascii|cp437|idna|unicode_escape|raw_unicode_escape)",
+    r"(_pyrepl|curses|dbm|email|ensurepip|idlelib|lib2to3|msilib|multiprocessing|pydoc_data|sqlite3"
+    r"|test|tkinter|tomllib|turtledemo|unittest|venv|wsgiref|xml|xmlrpc|html|http|ctypes)/",
+    r"(pdb|bdb|doctest|pydoc|mailbox|imaplib|smtplib|ftplib|poplib|nntplib|turtle|optparse|cmd|"
+    r"_pyio|pickletools|mailcap|telnetlib|webbrowser|antigravity|this|profile|cProfile|pstats|"
+    r"trace|timeit|tabnanny|pyclbr|zipapp|_sysconfigdata.*|netrc|plistlib|configparser|_aix_support|"
+    r"_osx_support|_android_support|_ios_support|socketserver|difflib|shelve|fileinput|argparse|"
+    r"ipaddress|uuid|calendar|mimetypes|getpass|sched|quopri|getopt|rlcompleter|code|graphlib|"
+    r"nturl2path|modulefinder|runpy|symtable|compileall|py_compile)\.py$",
+]
 
 
 @dataclass(frozen=True)
@@ -48,6 +61,20 @@ def cut(sources: dict[str, bytes]) -> list[Part]:
         )
         for name in (CORE, *names)
     ]
+
+
+def only_needed(sources: dict[str, bytes], calculators: set[str]) -> dict[str, bytes]:
+    """The sources without the groups of ours that none of ``calculators`` (modules) rests on."""
+    modules = {module_of(file): file for file in sources}
+    imports = imports_among(sources)
+    wanted = {module for module, file in modules.items() if _owner(file) == CORE}
+    wanted |= {module for module in modules if module.startswith("calculators.learning")}
+    wanted |= calculators
+    for module in tuple(wanted):
+        wanted |= closure(module, imports)
+    wanted |= {module.rpartition(".")[0] for module in wanted}  # the __init__ of each group
+    wanted |= {module for module in modules if module.partition(".")[0] != "calculators"}
+    return {file: text for file, text in sources.items() if module_of(file) in wanted}
 
 
 def _needs(name: str, owner: dict[str, str], imports: dict[str, set[str]]) -> set[str]:

@@ -1,0 +1,1 @@
+"""The handbook without a network, and from one edition to the next."""
