@@ -18,6 +18,7 @@ from pymdownx.blocks.block import Block
 
 from calculators.engine.text import escape
 
+from .data import Entry
 from .faces import lists, materials, models
 from .faces.calculator_form import calculator_block
 from .faces.context import (
@@ -31,6 +32,7 @@ from .faces.context import (
     model_page,
 )
 from .faces.drawings import drawing
+from .faces.field_table import field_table
 from .faces.how_we_know import how_we_know, how_we_know_all
 from .faces.inline_limits import inline_limits
 from .faces.look_up import gauges_json, look_up, station_table
@@ -40,7 +42,7 @@ from .faces.revisions import revision_table
 from .faces.shop_map import calculator_cards, shop_map, station_foot, station_head
 from .faces.sign_off import sign_off_list, sign_off_sheet
 from .faces.term_links import TermLinks, linked_terms
-from .handbook import Handbook, Station
+from .handbook import Station
 from .phrases import Phrases
 from .references import REFERENCE, Reference, parse_reference
 
@@ -49,6 +51,8 @@ class BenchruleExtension(Extension):
     """Adds the references and blocks; holds the context of the page at hand."""
 
     context: Context | None = None
+    _terms: tuple[list[tuple[str, Entry]], Phrases] | None = None
+    _blocks: tuple[type[Block], ...] = ()
 
     def extendMarkdown(self, md: Markdown) -> None:
         """Registers the inline references; the blocks come with ``blocks()``."""
@@ -61,6 +65,25 @@ class BenchruleExtension(Extension):
     def blocks(self) -> "_Blocks":
         """The companion extension that knows the blocks."""
         return _Blocks(self)
+
+    def terms(self) -> Phrases:
+        """The terms that are linked, gathered again only where the glossary is another."""
+        glossary = list(self.here.handbook.entries["glossary"].items())
+        if self._terms is None or self._terms[0] != glossary:
+            self._terms = glossary, linked_terms(self.here.handbook)
+        return self._terms[1]
+
+    def block_classes(self) -> tuple[type[Block], ...]:
+        """One block class a maker, made once for all pages."""
+        if not self._blocks:
+            self._blocks = tuple(
+                type(
+                    f"{name.title().replace('-', '')}Block", (_MadeBlock,),
+                    {"NAME": name, "make": staticmethod(maker), "extension": self},
+                )
+                for name, maker in MAKERS.items()
+            )  # fmt: skip
+        return self._blocks
 
     @property
     def here(self) -> Context:
@@ -152,19 +175,12 @@ class _Terms(Treeprocessor):
     def __init__(self, extension: BenchruleExtension, md: Markdown) -> None:
         super().__init__(md)
         self.extension = extension
-        self._known: tuple[Handbook, Phrases] | None = None
 
     def run(self, root: etree.Element) -> None:
         """Links the terms in the pages that authors write."""
         context = self.extension.here
         if context.links_terms:
-            TermLinks(context, self._terms(context.handbook)).run(root)
-
-    def _terms(self, handbook: Handbook) -> Phrases:
-        """The terms of the handbook, gathered once."""
-        if self._known is None or self._known[0] is not handbook:
-            self._known = handbook, linked_terms(handbook)
-        return self._known[1]
+            TermLinks(context, self.extension.terms()).run(root)
 
 
 class _Blocks(BlocksExtension):  # type: ignore[misc]
@@ -174,11 +190,7 @@ class _Blocks(BlocksExtension):  # type: ignore[misc]
 
     def extendMarkdownBlocks(self, md: Markdown, block_mgr: Any) -> None:
         """Registers one block class a maker."""
-        for name, maker in MAKERS.items():
-            block = type(
-                f"{name.title().replace('-', '')}Block", (_MadeBlock,),
-                {"NAME": name, "make": staticmethod(maker), "extension": self.extension},
-            )  # fmt: skip
+        for block in self.extension.block_classes():
             block_mgr.register(block, {})
 
 
@@ -208,10 +220,10 @@ class _MadeBlock(Block):  # type: ignore[misc]
 
 
 def _station(context: Context) -> Station:
-    for station in context.handbook.stations:
-        if station.page.source == context.source:
-            return station
-    raise ValueError(f"{context.source}: this block belongs on a station's page")
+    station = context.handbook.station_of(context.source)
+    if station is None:
+        raise ValueError(f"{context.source}: this block belongs on a station's page")
+    return station
 
 
 def _tolerances(context: Context, argument: str, inner: str, presets: dict[str, Any]) -> str:
@@ -288,6 +300,7 @@ MAKERS: dict[str, Callable[[Context, str, str, dict[str, Any]], str]] = {
     "materials": lambda context, *_: materials.material_cards(context),
     "material": lambda context, argument, *_: materials.material_sheet(context, argument),
     "revisions": lambda context, *_: revision_table(context),
+    "fields": lambda context, argument, *_: field_table(context, argument),
     "station-head": lambda context, *_: station_head(context, _station(context)),
     "station-foot": lambda context, *_: station_foot(context, _station(context)),
 }

@@ -1,6 +1,7 @@
 """The demo handbook built once, served by a process of its own, looked at in a real Chromium."""
 
 import contextlib
+import json
 import os
 import socket
 import subprocess
@@ -10,13 +11,15 @@ import urllib.request
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, Playwright, sync_playwright
 
-from tests.chromium import FLAGS
+from tests.chromium import FLAGS, chromium_path
 
 ROOT = Path(__file__).parents[2]
+NO_WORKER = "Service Worker registration blocked by Playwright"
 
 
 @dataclass(frozen=True)
@@ -33,6 +36,14 @@ def every_page(site: Site) -> list[str]:
         path.parent.relative_to(site.folder).as_posix() for path in site.folder.rglob("index.html")
     ]
     return sorted("" if one == "." else f"{one}/" for one in found)
+
+
+def search_places(site: Site) -> dict[str, list[Any]]:
+    """What the search finds, column by column, from the file that the theme's index names."""
+    index = json.loads((site.folder / "search" / "search_index.json").read_text("utf-8"))
+    [entry] = index["docs"]
+    found: dict[str, list[Any]] = json.loads((site.folder / entry["location"]).read_text("utf-8"))
+    return found
 
 
 def free_port() -> int:
@@ -87,10 +98,12 @@ def playwright_running() -> Iterator[Playwright]:
 
 @pytest.fixture(scope="session")
 def browser(playwright_running: Playwright) -> Iterator[Browser]:
-    path = os.environ.get("CHROMIUM") or "/usr/bin/chromium"
     with contextlib.closing(
-        playwright_running.chromium.launch(executable_path=path, args=FLAGS)
+        playwright_running.chromium.launch(executable_path=chromium_path(), args=FLAGS)
     ) as running:
+        # Each new profile would save the whole handbook; the tests of that ask for it.
+        plain = running.new_context
+        running.new_context = lambda **options: plain(**{"service_workers": "block", **options})  # type: ignore[method-assign]
         yield running
 
 
@@ -109,7 +122,12 @@ def context(browser: Browser, site: Site) -> Iterator[BrowserContext]:
             ),
         )
         page.on(
-            "console", lambda m: faults.append(m.text) if m.type in ("error", "warning") else None
+            "console",
+            lambda m: (
+                faults.append(m.text)
+                if m.type in ("error", "warning") and m.text != NO_WORKER
+                else None
+            ),
         )
         page.on("pageerror", lambda error: faults.append(str(error)))
 

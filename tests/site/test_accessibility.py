@@ -1,43 +1,75 @@
-"""axe-core over every page, wide and light (of pages made alike, one); the rest by kind."""
+"""axe-core over every page of the handbook and over its menu, wide and narrow, light and dark."""
 
-from typing import Any
+from itertools import batched
 
 import pytest
 from playwright.sync_api import Browser
 
-from .conftest import ROOT, Site, every_page
+from .axe import LOOKS, RULES, SCHEMES, faults_of, look, reading
+from .conftest import Site, every_page
 
-KINDS = ["", "stations/neck-fit/", "tolerances/", "hazards/", "glossary/", "revisions/", "models/twelve/",
-         "materials/sitka-spruce/", "calculators/", "calculators/neck-angle/", "learning/",
-         "learning/set/", "learning/sign-off/neck-fit/", "orders/2026-104/"]  # fmt: skip
-# Pages by the dozen from one pattern, hundreds of rows each: one of them stands for the others.
-ALIKE = ("learning/sign-off/", "orders/20")
+PARTS = {"stations": "stations/", "calculators": "calculators/", "orders": "orders/",
+         "sign-off": "learning/sign-off/"}  # fmt: skip
+
+
+def part_of(path: str) -> str:
+    """The part of the site whose pages are looked at together."""
+    return next((name for name, under in PARTS.items() if path.startswith(under)), "others")
+
+
+@pytest.mark.parametrize("part", [*PARTS, "others"])
+def test_every_page(browser: Browser, site: Site, part: str) -> None:
+    paths = [path for path in every_page(site) if part_of(path) == part]
+    assert len(paths) >= 5
+    faults = []
+    # Two profiles: what runs in one does not wait for the other.
+    with reading(browser) as one, reading(browser) as other:
+        both = [one.new_page(), other.new_page()]
+        for two in batched([*paths, "404.html"] if part == "others" else paths, 2, strict=False):
+            pages = both[: len(two)]
+            for page, path in zip(pages, two, strict=True):
+                page.goto(site.address + path, wait_until="commit")
+            for page in pages:
+                page.wait_for_load_state("load")
+            faults += faults_of(*pages)
+    assert not faults, "\n".join(faults)
+
+
+def test_the_look_sees_each_width_and_scheme(browser: Browser, site: Site) -> None:
+    with reading(browser) as context:
+        page = context.new_page()
+        page.goto(f"{site.address}glossary/")
+        page.evaluate(
+            "document.querySelector('main h1').nextElementSibling.style.color = 'color-mix(in srgb, var(--br-paper) 70%, var(--br-ink))'"
+        )
+        found = [one.split()[1:4] for one in faults_of(page)]
+    assert found == [[str(width), scheme, "color-contrast"] for width, scheme, _ in LOOKS]
 
 
 @pytest.mark.parametrize(
-    ("width", "scheme", "all_pages"),
-    [(1280, "light", True), (390, "dark", False), (1280, "dark", False), (390, "light", False)],
+    "path",
+    [
+        "",
+        "stations/neck-fit/",
+        "gauges/",
+        "calculators/neck-angle/",
+        "learning/",
+        "orders/2026-104/",
+        "models/twelve/",
+        "materials/sitka-spruce/",
+        "writing-procedures/",
+    ],
 )
-def test_axe_finds_nothing_serious(
-    browser: Browser, site: Site, width: int, scheme: Any, all_pages: bool
-) -> None:
-    context = browser.new_context(color_scheme=scheme, viewport={"width": width, "height": 900})
-    page = context.new_page()
-    axe = (ROOT / "node_modules/axe-core/axe.min.js").read_text("utf-8")
-    faults = []
-    every = [path for path in every_page(site) if not path.startswith(ALIKE) or path in KINDS]
-    paths = every if all_pages else KINDS
-    assert len(paths) >= len(KINDS)
-    for path in paths:
+def test_the_menu_and_the_tabs(browser: Browser, site: Site, path: str) -> None:
+    with reading(browser) as context:
+        page = context.new_page()
+        page.set_viewport_size({"width": 390, "height": 900})
         page.goto(site.address + path)
-        page.wait_for_timeout(200)
-        page.evaluate(axe)
-        found = page.evaluate("axe.run(document, {resultTypes: ['violations']})")
-        for one in found["violations"]:
-            if one["impact"] in ("serious", "critical"):
-                where = one["nodes"][0]
-                faults.append(
-                    f"{path}: {one['id']} ({len(one['nodes'])}): {where['html'][:140]} {where['failureSummary'][-160:]}"
-                )
-    context.close()
-    assert not faults, "\n".join(faults)
+        assert faults_of(page, menu=True) == []
+        page.set_viewport_size({"width": 390, "height": 900})
+        page.get_by_role("button", name="Menu").press("Enter")
+        shut = page.get_by_role("button", name="Shut the menu")
+        deeper = page.locator(".md-nav--primary .br-press[role=button][aria-label^=Back]")
+        assert shut.is_visible() or deeper.last.is_visible()
+        for scheme in SCHEMES:
+            assert look([page], 390, scheme, RULES, []) == [[]]

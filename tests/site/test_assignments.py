@@ -234,4 +234,4 @@ def test_hostile_files_are_refused_and_named(page: Page, site: Site, tmp_path: P
     expect(page.locator("[data-mark-results] .br-error")).to_be_visible()
     page.goto(f"{site.address}learning/work/")
     page.locator("#br-assignment-file").set_input_files(tmp_path / "script.json")
-    expect(page.locator("[data-work-assignment] .br-error")).to_be_visible()
+    expect(page.locator("[data-work-assignment] .br-error")).to_be_visible(timeout=60_000)

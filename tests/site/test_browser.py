@@ -140,7 +140,7 @@ def test_choices_show_what_they_ask_and_reset_brings_the_example_back(
     entry(page, "fret-spacing", "layout").select_option("fanned")
     expect(entry(page, "fret-spacing", "bass_scale_length")).to_be_visible()
     expect(entry(page, "fret-spacing", "scale_length")).to_be_hidden()
-    expect(page.locator('[data-result="nut_angle"] dd')).to_have_text("13.01°")
+    expect(page.locator('[data-result="nut_angle"] dd')).to_have_text("13.01°", timeout=60_000)
     page.get_by_role("button", name="Back to the example").click()
     expect(entry(page, "fret-spacing", "scale_length")).to_be_visible()
     expect(page.locator('[data-result="first_slot"] dd')).to_have_text("36.482 mm")
@@ -192,7 +192,7 @@ def test_keyboard_alone_reaches_and_works_a_calculator(page: Page, site: Site) -
             break
     page.keyboard.press("Control+A")
     page.keyboard.type("600")
-    expect(page.locator('[data-result="first_slot"] dd')).to_have_text("33.675 mm")
+    expect(page.locator('[data-result="first_slot"] dd')).to_have_text("33.675 mm", timeout=60_000)
 
 
 @pytest.mark.parametrize(

@@ -12,7 +12,7 @@ from benchrule.handbook import load_handbook
 from calculators.engine import door
 from calculators.engine.registry import modules
 
-from .conftest import ROOT, Site
+from .conftest import ROOT, Site, search_places
 
 
 class Ids(HTMLParser):
@@ -83,15 +83,14 @@ def test_every_tolerance_stands_at_its_station_and_in_the_list(site: Site) -> No
 
 
 def test_search_entries_land_on_rows(site: Site) -> None:
-    index = json.loads((site.folder / "search" / "search_index.json").read_text("utf-8"))
     read = {
         path.parent.relative_to(site.folder).as_posix(): page for path, page in pages(site).items()
     }
     rows = 0
-    for entry in index["docs"]:
-        address, _, anchor = entry["location"].partition("#")
+    for location in search_places(site)["location"]:
+        address, _, anchor = location.partition("#")
         if anchor:
-            assert anchor in read[address.rstrip("/") or "."].ids, entry["location"]
+            assert anchor in read[address.rstrip("/") or "."].ids, location
             rows += anchor.startswith(("tol-", "calc-", "term-"))
     assert rows > 100
 

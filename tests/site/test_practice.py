@@ -50,7 +50,11 @@ def asked(page: Page, key: str, bank: dict[str, Any]) -> Question:
         shown = page.locator(".br-question-words").all_inner_texts()
         if under_way and shown and not page.locator(".br-mark").count():
             question = draw(
-                bank, under_way["exercise"], under_way["seed"], under_way["grade"], under_way["units"]
+                bank,
+                under_way["exercise"],
+                under_way["seed"],
+                under_way["grade"],
+                under_way["units"],
             )
             if [question.words] == shown:
                 return question

@@ -1,13 +1,14 @@
 """What people type at the bench, and whether the right place comes first."""
 
 import json
+import re
 import subprocess
 from pathlib import Path
 from typing import Any
 
 import pytest
 import yaml
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Browser, Page, expect
 
 from benchrule.handbook import load_handbook
 
@@ -115,10 +116,47 @@ def test_the_page_shows_the_answer_first(words: str, place: str, page: Page, sit
     box.click()
     box.press_sequentially(words, delay=10)
     first = page.locator(".md-search-result__link").first
-    expect(first).to_be_visible()
-    page.wait_for_timeout(700)  # the list follows the last key after a moment
-    assert place in (first.get_attribute("href") or "")
+    # The list follows the last key after a moment.
+    expect(first).to_have_attribute("href", re.compile(re.escape(place)), timeout=20_000)
     first.click()
     page.wait_for_timeout(500)
     anchor = place.partition("#")[2]
     assert page.locator(f'[id^="{anchor}"]').first.is_visible()
+
+
+def test_what_is_searched_comes_when_the_search_is_opened(page: Page, site: Site) -> None:
+    asked: list[str] = []
+    page.on("request", lambda request: asked.append(request.url))
+    page.goto(site.address)
+    page.wait_for_load_state("networkidle")
+    assert not [url for url in asked if "places-" in url or "minisearch" in url]
+    with page.expect_request(lambda request: "/search/places-" in request.url):
+        page.get_by_role("textbox", name="Search").focus()
+
+
+def test_a_shared_search_answers_when_its_link_is_opened(page: Page, site: Site) -> None:
+    page.goto(f"{site.address}?q=gap+under+the+heel")
+    first = page.locator(".md-search-result__link").first
+    heading = re.compile("neck-fit/.*#there-is-a-gap-under-the-heel")
+    expect(first).to_have_attribute("href", heading, timeout=20_000)
+
+
+def test_a_search_that_cannot_be_fetched_says_so_and_tries_again(
+    browser: Browser, site: Site
+) -> None:
+    context = browser.new_context(service_workers="block")
+    page = context.new_page()
+    page.goto(site.address)
+    context.route("**/search/places-*", lambda route: route.abort())
+    box = page.get_by_role("textbox", name="Search")
+    box.press_sequentially("gap")
+    expect(page.locator(".md-search-result__list")).to_contain_text(
+        "The search could not be fetched", timeout=20_000
+    )
+    context.unroute("**/search/places-*")
+    box.press_sequentially(" under the heel")
+    first = page.locator(".md-search-result__link").first
+    expect(first).to_have_attribute(
+        "href", re.compile("#there-is-a-gap-under-the-heel"), timeout=20_000
+    )
+    context.close()

@@ -18,10 +18,11 @@ from calculators.engine.declaration import (
     When,
     Words,
 )
+from calculators.engine.door import turned_entry
 from calculators.engine.inputs import allowed_range, applies
 from calculators.engine.mathml import math, symbol
 from calculators.engine.reading import read_quantity
-from calculators.engine.showing import as_typed
+from calculators.engine.showing import as_typed, reader_unit
 from calculators.engine.text import escape
 from calculators.engine.unit_table import UNITS
 
@@ -29,7 +30,10 @@ from ..examples import example_of
 from ..models import values_for
 from .context import Context, calculator_page
 
-STILL_WORDS = "Shown: the example. Change a figure and it recalculates here, on this device."
+STILL_WORDS = (
+    'Shown: the example.<span class="br-live-only"> Change a figure and it recalculates here, '
+    "on this device.</span>"
+)
 SYSTEM_WORDS = (("metric", "mm"), ("inch", "inch, decimal"), ("inch64", "inch, 64ths"))
 
 
@@ -53,17 +57,23 @@ def calculator_block(
         else presets.get(item.name, item.example)
         for item in calculator.inputs
     }  # fmt: skip
+    units = context.handbook.units
     own_page = context.source == calculator_page(name)
+    level = 2 if own_page else level  # below the page's own heading, or a section's
     title = (
         escape(calculator.title) if own_page
         else context.anchor(calculator_page(name), "", calculator.title)
     )  # fmt: skip
     systems = "".join(
         f'<label><input type="radio" name="{name}-units" value="{value}"'
-        f"{' checked' if value == 'metric' else ''}><span>{words}</span></label>"
+        f"{' checked' if value == units else ''}><span>{words}</span></label>"
         for value, words in SYSTEM_WORDS
     )
-    return f"""<section class="br-calculator" id="calc-{name}" data-calculator="{name}" data-search-exclude>
+    about = (
+        f'aria-label="Calculator: {escape(calculator.title)}" data-calculator="{name}" '
+        f'data-units="{units}" data-search-exclude'
+    )
+    return f"""<section class="br-calculator" id="calc-{name}" {about}>
 <header class="br-calc-head"><p class="br-calc-title" role="heading" aria-level="{level}">{title}</p>
 <p>{escape(calculator.summary)}</p></header>
 <div class="br-calc-bar">
@@ -71,11 +81,12 @@ def calculator_block(
 {_models(context, calculator)}<p class="br-state" role="status" data-state="still">{STILL_WORDS}</p>
 </div>
 <form class="br-form" novalidate autocomplete="off" aria-label="{escape(calculator.title)}">
-{_groups(calculator, examples, inputs)}
+{_groups(calculator, examples, inputs, units)}
 <p class="br-form-end"><button type="reset" class="br-button">Back to the example</button></p></form>
 <p class="br-headline" data-part="headline" aria-hidden="true">{made["headline"]}</p>
 <div class="br-answer" role="region" aria-label="Answer: {escape(calculator.title)}">
-<div data-part="results" aria-live="polite">{made["results"]}</div>
+<p class="br-hidden" role="status" data-said></p>
+<div data-part="results">{made["results"]}</div>
 {_aside(calculator, made["more"])}<div data-part="cautions">{made["cautions"]}</div>
 <div data-part="drawings">{made["drawings"]}</div>
 <div data-part="tables">{made["tables"]}</div>
@@ -123,13 +134,15 @@ def _aside(calculator: Calculator, more: str) -> str:
     )
 
 
-def _groups(calculator: Calculator, examples: Mapping[str, Any], chosen: Mapping[str, Any]) -> str:
+def _groups(
+    calculator: Calculator, examples: Mapping[str, Any], chosen: Mapping[str, Any], units: str
+) -> str:
     groups: dict[str, list[str]] = {}
     hidden: dict[str, bool] = {}
     for item in calculator.inputs:
         shown = applies(item, chosen)
         groups.setdefault(item.group, []).append(
-            _field(calculator, item, examples[item.name], shown)
+            _field(calculator, item, examples[item.name], shown, units)
         )
         hidden[item.group] = hidden.get(item.group, True) and not shown
     made = []
@@ -151,7 +164,7 @@ def _when(when: When | None) -> str:
     return f' data-when="{when.choice}={",".join(when.is_one_of)}"' if when else ""
 
 
-def _field(calculator: Calculator, item: Input, value: Any, shown: bool) -> str:
+def _field(calculator: Calculator, item: Input, value: Any, shown: bool, units: str) -> str:
     id = f"{calculator.name}--{item.name}"
     off = "" if shown else " hidden"
     kind = type(item).__name__.lower()
@@ -160,9 +173,9 @@ def _field(calculator: Calculator, item: Input, value: Any, shown: bool) -> str:
         case Choice():
             body = _choice(item, id, value)
         case Number() | Readings():
-            body = _entry(item, id, value)
+            body = _entry(item, id, value, units)
         case Rows():
-            body = _rows(item, id, value)
+            body = _rows(item, id, value, units)
     return f'{head}{body}<p class="br-error" id="{id}-error" hidden></p></div>'
 
 
@@ -190,24 +203,38 @@ def _choice(item: Choice, id: str, value: str) -> str:
     )
 
 
-def _entry(item: Number | Readings, id: str, value: Any) -> str:
+def _entry(item: Number | Readings, id: str, value: Any, units: str) -> str:
     """One text entry with its unit behind it; what it allows stands in the help line."""
+    text, exact = _in_units(item, value, units)
+    allowed = allowed_range(item, units)
     if isinstance(item, Readings):
-        text = (
-            "; ".join(_typed(item, one) for one in value) if not isinstance(value, str) else value
-        )
-        more = f"{item.at_least} to {item.at_most} readings, each {allowed_range(item)}."
+        more = f"{item.at_least} to {item.at_most} readings, each {allowed}."
     else:
-        text = _typed(item, value)
-        more = f"{allowed_range(item)}.".capitalize() if item.whole else f"{allowed_range(item)}."
-    unit = UNITS[item.unit].shown
+        more = f"{allowed}.".capitalize() if item.whole else f"{allowed}."
+    unit = UNITS[reader_unit(item.unit, units)].shown
+    whole = getattr(item, "whole", False)
+    mode = "numeric" if whole else "text" if units == "inch64" else "decimal"
     return (
         f'{_label(item, id)}<div class="br-entry"><input type="text" id="{id}" name="{item.name}" '
-        f'value="{escape(text)}" inputmode="{"numeric" if getattr(item, "whole", False) else "decimal"}" '
+        f'value="{escape(text)}"{exact} inputmode="{mode}" '
         f'aria-describedby="{id}-help" spellcheck="false">'
         f'<span class="br-unit" data-unit-of="{item.name}">{escape(unit)}</span></div>'
         f"{_help(item, id, more)}"
     )
+
+
+def _in_units(item: Number | Readings, value: Any, units: str) -> tuple[str, str]:
+    """The entry's text, and what it stands for exactly as an attribute, where the two differ."""
+    if isinstance(item, Readings) and not isinstance(value, str):
+        text = "; ".join(_typed(item, one) for one in value)
+    else:
+        text = _typed(item, value)
+    if units == "metric" or not UNITS[item.unit].inch:
+        return text, ""
+    was = units if isinstance(value, str) else "metric"
+    turned = turned_entry(text, item, was, units)
+    exact = f' data-example="{escape(turned["exact"])}"' if turned["exact"] != text else ""
+    return turned["text"], exact
 
 
 def _typed(item: Number | Readings, value: Any) -> str:
@@ -217,16 +244,16 @@ def _typed(item: Number | Readings, value: Any) -> str:
     return as_typed(value, item.unit, decimals)
 
 
-def _rows(item: Rows, id: str, value: Any) -> str:
+def _rows(item: Rows, id: str, value: Any, units: str) -> str:
     heads = []
     for column in item.columns:
-        unit = UNITS[column.unit].shown if isinstance(column, Number) else ""
+        unit = UNITS[reader_unit(column.unit, units)].shown if isinstance(column, Number) else ""
         key = f"{item.name}.{column.name}"
         behind = (
             f' <span class="br-unit" data-unit-of="{key}">{escape(unit)}</span>' if unit else ""
         )
         heads.append(f'<th scope="col">{escape(column.label)}{behind}</th>')
-    rows = "".join(_row(item, id, number, row) for number, row in enumerate(value, 1))
+    rows = "".join(_row(item, number, row, units) for number, row in enumerate(value, 1))
     most = f' data-at-least="{item.at_least}" data-at-most="{item.at_most}"'
     return (
         f'<p class="br-rows-label" id="{id}">{escape(item.label)}</p>{_help(item, id)}'
@@ -234,18 +261,19 @@ def _rows(item: Rows, id: str, value: Any) -> str:
         f'<table class="br-entry-rows" data-rows="{item.name}"{most}><thead><tr>{"".join(heads)}'
         f'<th scope="col"><span class="br-hidden">Remove</span></th></tr></thead>'
         f"<tbody>{rows}</tbody></table></div>"
-        f'<button type="button" class="br-button" data-add-row>Add a row</button>'
+        f'<button type="button" class="br-button" data-add-row>Add a row'
+        f'<span class="br-hidden"> to {escape(item.label)}</span></button>'
     )
 
 
-def _row(item: Rows, id: str, number: int, row: Any) -> str:
+def _row(item: Rows, number: int, row: Any, units: str) -> str:
     cells = []
     values = list(row.values()) if isinstance(row, Mapping) else row
     for column, value in zip(item.columns, values, strict=True):
-        text = value if isinstance(column, Words) else _typed(column, value)
-        mode = "text" if isinstance(column, Words) else "decimal"
+        text, exact = (value, "") if isinstance(column, Words) else _in_units(column, value, units)
+        mode = "text" if isinstance(column, Words) or units == "inch64" else "decimal"
         cells.append(
-            f'<td data-label="{escape(column.label)}"><input type="text" value="{escape(text)}" '
+            f'<td data-label="{escape(column.label)}"><input type="text" value="{escape(text)}"{exact} '
             f'data-column="{column.name}" inputmode="{mode}" aria-label="{escape(column.label)}, '
             f'row {number}" spellcheck="false"></td>'
         )

@@ -71,7 +71,7 @@ def how_we_know(context: Context, calculator: Calculator) -> str:
         rows += [_row(one) for one in figures]
     return (
         '<div class="br-scroll" data-search-exclude role="region" tabindex="0" '
-        'aria-label="Outside checks">'
+        f'aria-label="Outside checks: {escape(calculator.title)}">'
         '<table class="br-table br-checks"><thead><tr><th scope="col" class="br-words">Figure</th>'
         '<th scope="col">The source has</th><th scope="col">We have</th>'
         '<th scope="col">Difference</th></tr></thead>'

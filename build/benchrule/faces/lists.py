@@ -123,8 +123,8 @@ def gauge_table(context: Context) -> str:
             f"{source_link(context, fields['source'])}</td></tr>"
         )
     return (
-        '<table class="br-tolerances br-gauges" data-search-exclude><thead><tr><th scope="col">Gauge</th>'
-        '<th scope="col">Reads</th><th scope="col">Uncertainty (k = 2)</th>'
+        '<table class="br-tolerances br-gauges" data-search-exclude aria-label="Gauges"><thead><tr>'
+        '<th scope="col">Gauge</th><th scope="col">Reads</th><th scope="col">Uncertainty (k = 2)</th>'
         f'<th scope="col">Note</th></tr></thead><tbody>\n{"".join(rows)}\n</tbody></table>'
     )
 

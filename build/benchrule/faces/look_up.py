@@ -44,7 +44,7 @@ def gauges_json(context: Context) -> str:
     entries = context.handbook.entries["gauges"]
     gauges = {id: gauge_facts(entry) for id, entry in entries.items()}
     used = {gauge["unit"] for gauge in gauges.values()}
-    used |= {tolerance.field("unit") for tolerance in context.handbook.tolerances.values()}
+    used |= set(context.handbook.units_of_limits)
     units = {
         unit: {
             "kind": UNITS[unit].kind,

@@ -89,7 +89,7 @@ def _properties(context: Context, properties: list[dict[str, object]]) -> str:
         for one in properties
     )
     return (
-        '<table class="br-tolerances br-values"><thead><tr><th scope="col">What</th>'
+        '<table class="br-tolerances br-values" aria-label="Values"><thead><tr><th scope="col">What</th>'
         '<th scope="col">Value</th><th scope="col">At</th><th scope="col">Source</th></tr></thead>'
         f"<tbody>{rows}</tbody></table>"
     )

@@ -62,25 +62,32 @@ def _figures(context: Context, model: Entry) -> str:
         for item in calculator.inputs:
             if item.name in given and item.label not in seen and isinstance(item, Number):
                 seen.add(item.label)
-                rows.append(_figure(item, given[item.name]))
+                rows.append(_figure(item, given[item.name], context.handbook.units))
     return (
-        '<h2 id="figures">Figures</h2><table class="br-tolerances br-values"><thead><tr>'
-        '<th scope="col">What</th><th scope="col">mm</th><th scope="col">inch</th></tr></thead>'
+        '<h2 id="figures">Figures</h2><table class="br-tolerances br-values" aria-labelledby="figures">'
+        f'<thead><tr><th scope="col">What</th>{_heads(context)}</tr></thead>'
         f"<tbody>{''.join(rows)}</tbody></table>"
     )
 
 
-def _figure(item: Input, given: object) -> str:
+def _heads(context: Context) -> str:
+    """The columns of both systems, that of the shop first."""
+    heads = ("mm", "inch") if context.handbook.units == "metric" else ("inch", "mm")
+    return "".join(f'<th scope="col">{head}</th>' for head in heads)
+
+
+def _figure(item: Input, given: object, units: str) -> str:
     assert isinstance(item, Number)
     try:
         value = read_quantity(str(given), item.unit)
     except ReadingError:  # the check of the models has said so
         return ""
     decimals = 0 if item.whole else item.decimals
-    metric, inch = (show(value, item.unit, decimals, system) for system in ("metric", "inch"))
+    systems = (units, "inch" if units == "metric" else "metric")
+    first, other = (show(value, item.unit, decimals, system) for system in systems)
     return (
-        f'<tr><th scope="row">{escape(item.label)}</th><td>{escape(metric)}</td>'
-        f"<td>{escape(inch) if inch != metric else ''}</td></tr>"
+        f'<tr><th scope="row">{escape(item.label)}</th><td>{escape(first)}</td>'
+        f"<td>{escape(other) if other != first else ''}</td></tr>"
     )
 
 
@@ -96,13 +103,14 @@ def _own_limits(context: Context, id: str) -> str:
         )
         rows.append(
             f'<tr><th scope="row">{link}</th><td class="br-limits"><strong>{escape(own.limits())}'
-            f"</strong></td><td>{escape(own.limits('inch'))}</td></tr>"
+            f"</strong></td><td>{escape(own.also())}</td></tr>"
         )
     if not rows:
         return ""
     return (
-        '<h2 id="limits">Limits that differ from model to model</h2><table class="br-tolerances br-values"><thead>'
-        '<tr><th scope="col">What</th><th scope="col">mm</th><th scope="col">inch</th></tr></thead>'
+        '<h2 id="limits">Limits that differ from model to model</h2>'
+        '<table class="br-tolerances br-values" aria-labelledby="limits"><thead><tr>'
+        f'<th scope="col">What</th>{_heads(context)}</tr></thead>'
         f"<tbody>{''.join(rows)}</tbody></table>"
     )
 

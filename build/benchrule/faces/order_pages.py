@@ -67,7 +67,7 @@ def _head(context: Context, instrument: Instrument) -> str:
     model = context.handbook.models[instrument.model]
     woods = "; ".join(
         f"{part.capitalize()}: {context.anchor(material_page(wood), '', _wood(context, wood))}"
-        for part, wood in fields["woods"].items()
+        for part, wood in (fields.get("woods") or {}).items()
     )
     days = (date.fromisoformat(fields["due"]) - date.fromisoformat(fields["ordered"])).days
     facts = (
@@ -76,7 +76,7 @@ def _head(context: Context, instrument: Instrument) -> str:
         ("Due", f"{escape(fields['due'])}, {days} days after"),
         ("Woods", woods),
     )
-    cells = "".join(f"<div><dt>{name}</dt><dd>{value}</dd></div>" for name, value in facts)
+    cells = "".join(f"<div><dt>{name}</dt><dd>{value}</dd></div>" for name, value in facts if value)
     wishes = "".join(f"<li>{escape(wish)}</li>" for wish in fields.get("wishes") or ())
     invented = "<p><em>Invented, for demonstration.</em></p>" if fields.get("invented") else ""
     asked = f"<p><strong>Asked for:</strong></p><ul>{wishes}</ul>" if wishes else ""
@@ -114,7 +114,9 @@ def _unlike(context: Context, instrument: Instrument, facts: dict[str, Any]) -> 
         return "<p>Nothing is set differently from the model.</p>"
     return (
         f'<h2 id="unlike">Unlike the model</h2><details class="br-fold br-unlike"><summary>What is set differently '
-        f'from {escape(model.title)}</summary><div class="br-scroll"><table class="br-sign"><thead><tr>'
+        f"from {escape(model.title)}</summary>"
+        '<div class="br-scroll" role="region" tabindex="0" aria-label="Unlike the model">'
+        '<table class="br-sign" aria-labelledby="unlike"><thead><tr>'
         '<th scope="col">What</th><th scope="col">Station</th><th scope="col">This one</th>'
         f'<th scope="col">The model</th></tr></thead><tbody>{rows}</tbody></table></div></details>'
     )
@@ -146,6 +148,9 @@ def _station(context: Context, instrument: Instrument, sheet: StationSheet) -> s
     tables = "".join(parts(answer, ("tables",))["tables"] for answer in sheet.answers)
     warnings = "".join(f"<li>{escape(words)}</li>" for words in dict.fromkeys(sheet.warnings))
     newest = sheet.station.revisions[0]
+    # A calculator's table may stand at several stations: each place has a name of its own.
+    named = ' tabindex="0" aria-label="'
+    tables = tables.replace(named, f"{named}{escape(sheet.station.title)}: ")
     return (
         f'<section class="br-sheet-station" data-station="{sheet.station.id}">'
         f'<div class="br-sheet-head"><div><h2 id="sheet-{sheet.station.id}">'
@@ -153,12 +158,13 @@ def _station(context: Context, instrument: Instrument, sheet: StationSheet) -> s
         f'<p class="br-from">Procedure revision {newest["revision"]}, {newest["on"]}</p></div>'
         f"{qr(context, page, '', 'Procedure')}</div>"
         + (f'<ul class="br-cautions">{warnings}</ul>' if warnings else "")
-        + '<div class="br-scroll"><table class="br-sign br-settings"><thead><tr>'
+        + f'<div class="br-scroll" role="region" tabindex="0" aria-label="Settings: {escape(sheet.station.title)}">'
+        f'<table class="br-sign br-settings" aria-labelledby="sheet-{sheet.station.id}"><thead><tr>'
         '<th scope="col">Setting</th><th scope="col">For this instrument</th><th scope="col">Limits</th>'
         '<th scope="col">Measured</th><th scope="col">Initials</th></tr></thead>'
         f"<tbody>{rows}</tbody></table></div>"
-        + (f'<details class="br-fold br-sheet-tables"><summary>Tables</summary>{tables}</details>'
-           if tables else "")
+        + (f'<details class="br-fold br-sheet-tables"><summary>Tables<span class="br-hidden"> of '
+           f"{escape(sheet.station.title)}</span></summary>{tables}</details>" if tables else "")
         + "</section>"
     )  # fmt: skip
 
@@ -171,7 +177,7 @@ def _row(instrument: Instrument, sheet: StationSheet, one: Setting) -> str:
         facts = {"low": own.field("low"), "high": own.field("high"), "unit": own.field("unit"),
                  "decimals": own.field("decimals"), "gauge": gauge}  # fmt: skip
         judged = f' data-judge="{escape(json.dumps(facts, separators=(",", ":")))}"'
-    inch = f'<span class="br-inch">{escape(one.inch)}</span>' if one.inch != one.shown else ""
+    also = f'<span class="br-inch">{escape(one.also)}</span>' if one.also != one.shown else ""
     link = f' <span class="br-from">{escape(gauge["name"])}</span>' if gauge else ""
     record = sheet.measured.get(one.key)
     read = f"{escape(record['value'])}" if record else ""
@@ -183,7 +189,7 @@ def _row(instrument: Instrument, sheet: StationSheet, one: Setting) -> str:
         )
     return (
         f'<tr data-key="{escape(one.key)}"{judged}><th scope="row">{escape(one.label)}{link}</th>'
-        f'<td class="br-set"><strong>{escape(one.shown)}</strong>{inch}</td>'
+        f'<td class="br-set"><strong>{escape(one.shown)}</strong>{also}</td>'
         f"<td>{escape(own.limits()) if own else ''}</td>"
         f'<td class="br-measured" data-recorded="{read}">{read}</td><td class="br-initials">{by}</td></tr>'
     )

@@ -7,7 +7,7 @@ from calculators.engine.declaration import Calculator
 from calculators.engine.text import escape
 from calculators.learning.numbers import draw_number
 
-from ..exercise_bank import exercise_bank
+from ..exercise_bank import exercises_of
 from ..handbook import Handbook, Station
 
 SEED = "printed"
@@ -15,7 +15,7 @@ SEED = "printed"
 
 def station_practice(handbook: Handbook, station: Station) -> str:
     """Every exercise of a station."""
-    exercises = exercise_bank(handbook)["stations"][station.id]["exercises"]
+    exercises = exercises_of(handbook, station)
     names = station.field("calculators") or ()
     return _live(station.id, exercises) + _on_paper(handbook, names)
 
@@ -43,16 +43,19 @@ def _live(key: str, exercises: list[str]) -> str:
 def _on_paper(handbook: Handbook, names: Iterable[str]) -> str:
     """A question of each exercise with a number, its answer folded away."""
     lines = "".join(
-        handbook.kept.get(f"practice {name}", partial(_questions, handbook.calculators[name]))
+        handbook.kept.get(
+            f"practice {name} {handbook.units}",
+            partial(_questions, handbook.calculators[name], handbook.units),
+        )
         for name in names
     )
     return f'<ol class="br-practice">{lines}</ol>' if lines else ""
 
 
-def _questions(calculator: Calculator) -> str:
+def _questions(calculator: Calculator, units: str) -> str:
     made = []
     for exercise in calculator.exercises:
-        question = draw_number(calculator, exercise, SEED, 2, "metric")
+        question = draw_number(calculator, exercise, SEED, 2, units)
         slips = "".join(
             f"<li>{escape(slip.shown)}: {escape(slip.why)}</li>" for slip in question.slips
         )

@@ -19,7 +19,8 @@ def revision_table(context: Context) -> str:
         '<form class="br-lookup" data-revisions autocomplete="off">'
         '<label>Trained on<input type="date" name="trained"></label>'
         '<p role="status" data-count>Give the day to see what has changed since.</p></form>'
-        '<table class="br-tolerances br-values br-revisions" data-search-exclude><thead><tr>'
+        '<table class="br-tolerances br-values br-revisions" data-search-exclude '
+        'aria-label="Revisions, the newest first"><thead><tr>'
         '<th scope="col">Procedure</th><th scope="col">Date</th><th scope="col">Revision</th>'
         '<th scope="col">What changed</th><th scope="col">Approved by</th></tr></thead>'
         f"<tbody>{rows}</tbody></table>"

@@ -1,5 +1,7 @@
 """The way through the shop: the drawn map, the list of plates, before and after on each station."""
 
+from itertools import batched
+
 from calculators.engine.text import escape
 
 from ..handbook import Station
@@ -7,7 +9,7 @@ from .cards import cards
 from .context import REVISIONS, Context, calculator_page
 from .models import model_choice
 
-# The map's measures, in units of the drawing.
+# The map's measures, in units of the drawing; book.css lays the plates by the same.
 WIDTH, LEFT, PITCH, PLATE, TALL, LANE, TOP = 1240, 146, 155, 136, 72, 126, 34
 PER_LINE = (WIDTH - LEFT) // PITCH
 
@@ -60,20 +62,19 @@ def _drawn(context: Context) -> str:
         if other in places
     ]
     height = y - LANE + TALL + TOP
-    size = f"width:{PLATE / WIDTH:.3%};height:{TALL / height:.3%}"
-    plates = "".join(
-        _plate(
-            station, number, context.link(station.page.source, ""),
-            f"left:{places[station.id][0] / WIDTH:.3%};top:{places[station.id][1] / height:.3%};{size}",
-        )
-        for number, station in enumerate(book.stations, 1)
-    )  # fmt: skip
+    numbers = {station.id: number for number, station in enumerate(book.stations, 1)}
+    rows_of_plates = "".join(
+        f'<div class="br-way-row">{"".join(_plate(context, one, numbers[one.id]) for one in line)}</div>'
+        for _, stations in book.lanes
+        for line in batched(stations, PER_LINE)
+    )
     return (
         f'<svg class="br-drawing" viewBox="0 0 {WIDTH} {height:.0f}" aria-hidden="true" '
         'focusable="false" xmlns="http://www.w3.org/2000/svg">'
         '<defs><marker id="shop-way-tip" viewBox="0 0 10 10" refX="9" refY="5" markerWidth="7" '
         'markerHeight="7" orient="auto-start-reverse"><path class="ink-fill" d="M0 1 L9 5 L0 9 Z"/>'
-        f"</marker></defs>{''.join(benches)}{''.join(ways)}</svg>{plates}"
+        f"</marker></defs>{''.join(benches)}{''.join(ways)}</svg>"
+        f'<div class="br-way-rows">{rows_of_plates}</div>'
     )
 
 
@@ -117,10 +118,10 @@ def _way(start: tuple[float, float], end: tuple[float, float], lines_down: int) 
     return f'<path class="{style} br-way-line" d="{path}" marker-end="url(#shop-way-tip)"/>'
 
 
-def _plate(station: Station, number: int, href: str, spot: str) -> str:
+def _plate(context: Context, station: Station, number: int) -> str:
     """A plate: a plain link laid over the drawing, so that the theme treats it like any other."""
     return (
-        f'<a href="{escape(href)}" class="br-way-plate" style="{spot}">'
+        f'<a href="{escape(context.link(station.page.source, ""))}" class="br-way-plate">'
         f'<span class="br-way-number">{number}</span><span>{escape(station.title)}</span></a>'
     )
 

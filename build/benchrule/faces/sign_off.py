@@ -4,7 +4,7 @@ from calculators.engine.text import escape
 
 from ..handbook import Handbook, Station, Tolerance
 from ..plain_words import plain_words
-from ..station_parts import definitions, places_of
+from ..station_parts import definitions, places_in
 from .context import Context
 
 SHEETS = "learning/sign-off/index.md"
@@ -57,8 +57,8 @@ def _steps(book: Handbook, station: Station) -> str:
         f'<tr><th scope="row">{escape(place.title)}</th>'
         f"<td>{escape(plain_words(book, definitions(place.text).get('Check', '')))}</td>"
         "<td></td><td></td><td></td></tr>"
-        for place in places_of(book)
-        if place.station == station.id and place.kind == "step"
+        for place in places_in(station)
+        if place.kind == "step"
     )
     return _table("The steps, each with its check", ("Step", "What must be seen"), rows)
 
@@ -84,7 +84,8 @@ def _limit(book: Handbook, tolerance: Tolerance) -> str:
 def _table(caption: str, heads: tuple[str, str], rows: str) -> str:
     columns = "".join(f'<th scope="col">{escape(head)}</th>' for head in heads)
     return (
-        f'<div class="br-scroll"><table class="br-sign"><caption>{escape(caption)}</caption><thead><tr>'
+        f'<div class="br-scroll" role="region" tabindex="0" aria-label="{escape(caption)}">'
+        f'<table class="br-sign"><caption>{escape(caption)}</caption><thead><tr>'
         f'{columns}<th scope="col">1st</th><th scope="col">2nd</th><th scope="col">3rd</th></tr></thead>'
         f"<tbody>{rows}</tbody></table></div>"
     )

@@ -11,7 +11,6 @@ from calculators.engine.judging import (
     show_own,
     uncertainty_in,
 )
-from calculators.engine.showing import show
 from calculators.engine.text import escape
 
 from ..handbook import Tolerance
@@ -62,14 +61,14 @@ def limits_for_models(context: Context, tolerance: Tolerance) -> str:
 
 
 def _limits(tolerance: Tolerance, models: list[str], names: str) -> str:
-    metric, inch = tolerance.limits(), tolerance.limits("inch")
-    both = f'<span class="br-inch">{escape(inch)}</span>' if inch != metric else ""
+    limits, also = tolerance.limits(), tolerance.also()
+    both = f'<span class="br-inch">{escape(also)}</span>' if also else ""
     target, aim = tolerance.field("target"), ""
-    if target is not None and "±" not in metric and not metric.startswith("at most"):
+    if target is not None and "±" not in limits and not limits.startswith("at most"):
         aim = f'<span class="br-aim">aim at {escape(tolerance.figure(target))}</span>'
     of = f'<span class="br-model">{escape(names)}</span>' if names else ""
     which = f' data-models="{" ".join(models)}"' if models else ""
-    return f"<div{which}>{of}<strong>{escape(metric)}</strong>{both}{aim}</div>"
+    return f"<div{which}>{of}<strong>{escape(limits)}</strong>{both}{aim}</div>"
 
 
 def gauge_words(context: Context, tolerance: Tolerance) -> str:
@@ -95,14 +94,14 @@ def _accepted(tolerance: Tolerance, uncertainty: float) -> str:
     if zone is None or accepts_nothing(low, high, uncertainty):
         return "nothing; a finer gauge is needed"
     least, most = zone
-    unit, decimals = tolerance.field("unit"), tolerance.field("decimals")
+    decimals, figure = tolerance.field("decimals"), tolerance.figure
     if least is None:
-        return f"readings of at most {show(most or 0.0, unit, decimals)}"
+        return f"readings of at most {figure(most or 0.0)}"
     if most is None:
-        return f"readings of at least {show(least, unit, decimals)}"
+        return f"readings of at least {figure(least)}"
     if round(least, decimals) == round(most, decimals):
-        return f"a reading of {show(most, unit, decimals)}"
-    return f"readings of {show(least, unit, decimals)} to {show(most, unit, decimals)}"
+        return f"a reading of {figure(most)}"
+    return f"readings of {figure(least)} to {figure(most)}"
 
 
 def _data(context: Context, tolerance: Tolerance) -> str:

@@ -1,5 +1,7 @@
 // Two build sheets side by side: only what the bench does differently.
 import { fill, make } from "./elements.mjs";
+import { CannotStart } from "./engine.mjs";
+import { troubleView } from "./trouble.mjs";
 
 export function attachComparing() {
   const section = document.querySelector("[data-compare]:not([data-live])");
@@ -31,14 +33,18 @@ async function compare(one, other, out) {
               make("th", { scope: "row" }, what), make("td", {}, station), make("td", {}, make("strong", {}, mine)), make("td", {}, theirs))))))
       : make("p", {}, "The bench does nothing differently."));
   } catch (error) {
-    fill(out, make("p", { className: "br-error" }, `The sheets cannot be compared: ${error.message}.`));
+    fill(out, troubleView(error, { lead: "The sheets cannot be compared just now.", role: null, again: () => compare(one, other, out) }));
   }
 }
 
 async function sheetOf(id) {
-  const response = await fetch(new URL(`../../orders/${id}.json`, import.meta.url));
-  if (!response.ok) throw new Error(`the sheet of ${id} is missing`);
-  return response.json();
+  const response = await fetch(new URL(`../../orders/${id}.json`, import.meta.url)).catch((error) => {
+    throw new CannotStart("missing", `${id}.json: ${error.message}`);
+  });
+  if (!response.ok) throw new CannotStart("missing", `${id}.json: ${response.status}`);
+  return response.json().catch((error) => {
+    throw new CannotStart("page", `${id}.json: ${error.message}`);
+  });
 }
 
 function differences(here, there) {

@@ -18,6 +18,20 @@ export function fill(element, ...children) {
   element.replaceChildren(...children.filter((child) => child !== null && child !== undefined));
 }
 
+/** An action that a second press cannot begin again before the first is done. */
+export function oneAtATime(act) {
+  let under = false;
+  return async (...given) => {
+    if (under) return undefined;
+    under = true;
+    try {
+      return await act(...given);
+    } finally {
+      under = false;
+    }
+  };
+}
+
 /** The time now as ISO 8601 with the offset of this place: a day is due by the trainee's own clock. */
 export function localTime(now = new Date()) {
   const minutes = -now.getTimezoneOffset();

@@ -1,15 +1,21 @@
 // One calculator on a page: reads its form, asks the engine, puts the answer in place.
+import { AnswerParts } from "./answer_parts.mjs";
 import { CannotStart, TookTooLong } from "./engine.mjs";
 import { remember } from "./store.mjs";
+import { troubleView } from "./trouble.mjs";
 
-const ESCAPES = { amp: "&", lt: "<", gt: ">", quot: '"', "#39": "'" };
 const WORDS = {
   starting: "Starting the calculator on this device …",
   live: "Live: worked out on this device.",
   refused: "Live: an entry needs mending.",
-  stopped: "This took too long and was stopped. Your entries are kept; change one to try again.",
-  broken: "The calculator cannot start here. The example and its answer stay; load the page again to try once more.",
+  late: "This took too long and was stopped.",
+  stopped: "This was stopped.",
+  broken: "The calculator cannot start here.",
 };
+const QUIET_MS = 700; // a pause in typing, after which the answer is read out
+const LONGEST = 10_000; // characters of an entry; a long row of readings has some hundreds
+const STAYS = "The answer shown is the example’s.";
+const NOT_THIS = "The answer shown is not to what you entered.";
 
 export class CalculatorForm {
   #section;
@@ -17,24 +23,26 @@ export class CalculatorForm {
   #answer;
   #engine;
   #name;
-  #units = "metric";
+  #units;
   #busy = false;
   #wanted = false;
   #changed = false;
-  #shown = {};
   #rows = new Map();
   #parts;
   #models;
+  #model = "";
+  #turning = Promise.resolve(); // the unit systems follow one another; answers wait for them
+  #trouble = null;
+  #reading = 0;
 
   constructor(section, engine) {
     this.#section = section;
     this.#engine = engine;
     this.#name = section.dataset.calculator;
+    this.#units = section.dataset.units;
     this.#form = section.querySelector(".br-form");
     this.#answer = section.querySelector(".br-answer");
-    this.#parts = new Map(
-      [...section.querySelectorAll("[data-part]")].map((part) => [part.dataset.part, part]),
-    );
+    this.#parts = new AnswerParts(section);
     for (const table of section.querySelectorAll("[data-rows]")) {
       this.#rows.set(table, table.tBodies[0].innerHTML);
     }
@@ -47,17 +55,31 @@ export class CalculatorForm {
       // What is folded away was not worked out again since the example.
       fold.addEventListener("toggle", () => fold.open && this.#changed && this.recalculate());
     }
-    section.addEventListener("focusin", () => this.warm(), { once: true });
-    section.addEventListener("pointerdown", () => this.warm(), { once: true });
     for (const radio of section.querySelectorAll(".br-units input")) {
       radio.addEventListener("change", () => this.setUnits(radio.value));
     }
+    this.#asWritten();
     this.#models = JSON.parse(section.querySelector("[data-model-values]")?.content.textContent ?? "{}");
     const choice = section.querySelector("[data-model-of-form]");
     choice?.addEventListener("change", () => {
       if (choice.value) this.takeModel(choice.value);
       else this.#form.reset();
     });
+    if (this.#isTouched()) { // typed in while the script was on its way
+      this.#showApplying();
+      this.recalculate();
+    }
+  }
+
+  #isTouched() {
+    return [...this.#form.querySelectorAll("[data-input] input")].some((entry) => entry.value !== entry.defaultValue)
+      || [...this.#form.querySelectorAll("[data-input] select")].some(({ selectedIndex, options }) =>
+        selectedIndex !== Math.max(0, [...options].findIndex(({ defaultSelected }) => defaultSelected)));
+  }
+
+  /** The unit system that the form stands in. */
+  get units() {
+    return this.#units;
   }
 
   /** Whether a model has values for this calculator. */
@@ -69,53 +91,67 @@ export class CalculatorForm {
   async takeModel(model) {
     const values = this.#models[model];
     const choice = this.#section.querySelector("[data-model-of-form]");
-    if (choice) choice.value = model;
-    for (const [name, text] of Object.entries(values)) {
-      const entry = this.#form.querySelector(`[data-input="${name}"] :is(input, select)`);
-      entry.value = text;
-      delete entry.dataset.exact;
-    }
-    this.#showApplying();
-    if (this.#units !== "metric") {
-      const request = { calculator: this.#name, inputs: values, was: "metric", units: this.#units };
-      try {
-        const { fields } = await this.#engine.ask("fields", request);
-        for (const [name, turned] of Object.entries(fields)) this.#turn(name, turned);
-      } catch (error) {
-        this.#failed(error);
-        return;
+    try {
+      await this.#turning;
+      const units = this.#units;
+      const request = { calculator: this.#name, inputs: values, was: "metric", units };
+      const fields = units === "metric" ? {} : (await this.#engine.ask("fields", request)).fields;
+      if (units !== this.#units) return this.takeModel(model);
+      for (const [name, text] of Object.entries(values)) {
+        const entry = this.#form.querySelector(`[data-input="${name}"] :is(input, select)`);
+        entry.value = text;
+        delete entry.dataset.exact;
       }
+      for (const [name, turned] of Object.entries(fields)) this.#turn(name, turned);
+    } catch (error) {
+      if (choice) choice.value = this.#model; // what the form holds
+      this.#failed(error, () => this.takeModel(model));
+      return undefined;
     }
-    this.recalculate();
+    this.#model = model;
+    if (choice) choice.value = model;
+    this.#showApplying();
+    return this.recalculate();
   }
 
   /** Starts the engine ahead of the first question. */
   async warm() {
     if (this.#section.querySelector(".br-state").dataset.state !== "still") return;
+    await this.#prepare();
+  }
+
+  async #prepare() {
     this.#say("starting");
     try {
       await this.#engine.prepare(this.#name);
       if (!this.#busy) this.#say("live");
     } catch (error) {
-      this.#failed(error);
+      // What is entered by then is asked with it.
+      if (!this.#busy) this.#failed(error, () => (this.#changed ? this.recalculate() : this.#prepare()));
     }
   }
 
   /** Turns every entry and answer to another unit system; nothing typed is lost. */
-  async setUnits(units) {
-    if (units === this.#units) return;
-    const was = this.#units;
-    this.#units = units;
-    for (const radio of this.#section.querySelectorAll(".br-units input")) {
-      radio.checked = radio.value === units;
-    }
+  setUnits(units) {
+    this.#showSystem(units);
     remember("units", units);
+    this.#turning = this.#turning.then(() => this.#turnTo(units));
+    return this.#turning;
+  }
+
+  /** The entries and their system change at one moment, or, where that fails, not at all. */
+  async #turnTo(units) {
+    if (units === this.#units) return;
     if (this.#section.querySelector(".br-state").dataset.state === "still") this.#say("starting");
     try {
-      const request = { calculator: this.#name, inputs: this.#entries(true), was, units };
-      const { fields, units: behind } = await this.#engine.ask("fields", request);
-      for (const [name, turned] of Object.entries(fields)) this.#turn(name, turned);
-      for (const [name, unit] of Object.entries(behind)) {
+      let inputs, found;
+      do {
+        inputs = this.#entries(true);
+        found = await this.#engine.ask("fields", { calculator: this.#name, inputs, was: this.#units, units });
+        if (found.refused) throw new Error(found.refused[0].why);
+      } while (JSON.stringify(inputs) !== JSON.stringify(this.#entries(true))); // typed in meanwhile
+      for (const [name, turned] of Object.entries(found.fields)) this.#turn(name, turned);
+      for (const [name, unit] of Object.entries(found.units)) {
         for (const place of this.#form.querySelectorAll(`[data-unit-of="${name}"]`)) {
           place.textContent = unit;
         }
@@ -127,10 +163,18 @@ export class CalculatorForm {
         }
       }
     } catch (error) {
-      this.#failed(error);
+      this.#showSystem(this.#units);
+      this.#failed(error, () => this.setUnits(units));
       return;
     }
+    this.#units = units;
     this.recalculate();
+  }
+
+  #showSystem(units) {
+    for (const radio of this.#section.querySelectorAll(".br-units input")) {
+      radio.checked = radio.value === units;
+    }
   }
 
   /** Asks for the answer to what stands in the form; the latest entry wins. */
@@ -139,19 +183,28 @@ export class CalculatorForm {
     if (this.#busy) return;
     this.#busy = true;
     if (this.#section.querySelector(".br-state").dataset.state === "still") this.#say("starting");
+    let stood; // what was said already when this was asked
     try {
       while (this.#wanted) {
+        await this.#turning;
         this.#wanted = false;
+        stood = this.#trouble?.error;
         const asked = performance.now();
+        const refused = this.#tooLong();
+        if (refused.length) {
+          this.#show({ refused }, asked);
+          continue;
+        }
         const request = {
-          calculator: this.#name, inputs: this.#entries(), units: this.#units, parts: this.#seen(),
+          calculator: this.#name, inputs: this.#entries(), units: this.#units, parts: this.#parts.seen(),
         };
         const found = await this.#engine.ask("live", request);
         found.arrived = performance.now() - asked;
         if (!this.#wanted) this.#show(found, asked);
       }
     } catch (error) {
-      this.#failed(error);
+      if (error === stood) this.#askRested(error);
+      else this.#failed(error);
     } finally {
       this.#busy = false;
     }
@@ -159,11 +212,20 @@ export class CalculatorForm {
     if (this.#wanted) this.recalculate();
   }
 
-  /** The parts before the reader: folded ones are worked out when they are opened. */
-  #seen() {
-    return [...this.#parts]
-      .filter(([, part]) => part.closest("details")?.open ?? true)
-      .map(([name]) => name);
+  /** What was entered while the engine rests after a start that failed is asked once it has rested. */
+  async #askRested(error) {
+    this.#notThis();
+    if (error.asked) return;
+    error.asked = true;
+    await error.rested;
+    if (this.#trouble?.error === error) this.recalculate();
+  }
+
+  /** Entries that are no entry, such as a page pasted by mistake: refused before they are sent. */
+  #tooLong() {
+    return [...this.#form.querySelectorAll("[data-input]")]
+      .filter((field) => [...field.querySelectorAll("input")].some(({ value }) => value.length > LONGEST))
+      .map(({ dataset }) => ({ input: dataset.input, why: "This is far too long", allowed: `at most ${LONGEST} characters` }));
   }
 
   #typed(target) {
@@ -184,7 +246,12 @@ export class CalculatorForm {
       body.append(row);
       row.querySelector("input").select();
     }
-    if (remove && body.rows.length > Number(table.dataset.atLeast)) remove.closest("tr").remove();
+    if (remove && body.rows.length > Number(table.dataset.atLeast)) {
+      const gone = remove.closest("tr");
+      const near = gone.nextElementSibling ?? gone.previousElementSibling; // the keyboard goes on there
+      gone.remove();
+      near.querySelector("[data-remove-row]").focus();
+    }
     [...body.rows].forEach((row, place) => {
       for (const named of row.querySelectorAll("[aria-label]")) {
         named.ariaLabel = named.ariaLabel.replace(/row \d+/, `row ${place + 1}`);
@@ -197,12 +264,19 @@ export class CalculatorForm {
     for (const [table, rows] of this.#rows) table.tBodies[0].innerHTML = rows;
     const choice = this.#section.querySelector("[data-model-of-form]");
     if (choice) choice.value = "";
+    this.#model = "";
     for (const entry of this.#form.querySelectorAll("[data-exact]")) delete entry.dataset.exact;
+    this.#asWritten();
     this.#showApplying();
     const units = this.#units;
-    this.#units = "metric"; // the example is written in metric
-    if (units === "metric") this.recalculate();
+    this.#units = this.#section.dataset.units; // the example is written in the shop's own
+    if (units === this.#units) this.recalculate();
     else this.setUnits(units);
+  }
+
+  /** What an entry of the example stands for exactly, where its text is rounded. */
+  #asWritten() {
+    for (const entry of this.#form.querySelectorAll("[data-example]")) entry.dataset.exact = entry.dataset.example;
   }
 
   /** What stands in the form, by input name; hidden entries too where ``all``. */
@@ -249,41 +323,21 @@ export class CalculatorForm {
 
   #show(found, asked) {
     this.#markRefused(found.refused ?? []);
-    if (found.parts) {
-      for (const [name, html] of Object.entries(found.parts)) this.#put(name, html);
-    }
-    this.#answer.toggleAttribute("data-stale", Boolean(found.refused));
+    for (const [name, html] of Object.entries(found.parts ?? {})) this.#parts.put(name, html);
+    if (found.refused) this.#answer.dataset.stale = "";
+    else delete this.#answer.dataset.stale;
     this.#say(found.refused ? "refused" : "live");
+    this.#readOut();
     const milliseconds = performance.now() - asked;
     const detail = { milliseconds, worker: found.took, arrived: found.arrived, refused: Boolean(found.refused) };
     this.#section.dispatchEvent(new CustomEvent("benchrule:answer", { bubbles: true, detail }));
   }
 
-  /** Puts a part in place; only what changed is touched, so nothing flickers or scrolls away. */
-  #put(name, html) {
-    const shown = this.#shown[name];
-    if (shown?.html === html) return;
-    const pieces = html.split(/<[^>]*>/);
-    const tags = html.match(/<[^>]*>/g)?.join("") ?? "";
-    const place = this.#parts.get(name);
-    // Most often only figures change: then only their text is touched.
-    const nodes = shown?.tags === tags && shown.nodes.length === pieces.length && shown.nodes;
-    if (nodes && pieces.every((piece, at) => Boolean(piece) === Boolean(nodes[at]))) {
-      pieces.forEach((piece, at) => {
-        if (piece !== shown.pieces[at]) nodes[at].data = plain(piece);
-      });
-      this.#shown[name] = { html, tags, pieces, nodes };
-      return;
-    }
-    const fresh = document.createElement("template");
-    fresh.innerHTML = html;
-    morphChildren(place, fresh.content);
-    this.#shown[name] = { html, tags, pieces, nodes: textNodes(place, pieces) };
-  }
-
   #markRefused(refused) {
     for (const entry of this.#form.querySelectorAll("[aria-invalid]")) {
       entry.removeAttribute("aria-invalid");
+      entry.removeAttribute("aria-errormessage");
+      describe(entry, (id) => !id.endsWith("-error"));
     }
     for (const line of this.#form.querySelectorAll(".br-error")) line.hidden = true;
     for (const { input, why, allowed } of refused) {
@@ -298,62 +352,78 @@ export class CalculatorForm {
       line.textContent = `${why}. Allowed: ${allowed}.`;
       line.hidden = false;
       entry?.setAttribute("aria-errormessage", line.id);
+      if (entry) describe(entry, () => true, line.id); // not every reader knows an error message
       const fold = field.closest("details");
       if (fold) fold.open = true;
     }
   }
 
-  #failed(error) {
-    if (error instanceof TookTooLong) this.#say("stopped");
-    else if (error instanceof CannotStart) this.#say("broken", error.message);
-    else this.#say("stopped", error.message);
-    this.#answer.toggleAttribute("data-stale", this.#wanted || !(error instanceof CannotStart));
+  /** The first answer, or why there is none, is read out once when the typing pauses. */
+  #readOut() {
+    clearTimeout(this.#reading);
+    this.#reading = setTimeout(() => {
+      const said = this.#section.querySelector("[data-said]");
+      const words = this.#parts.inWords(!("stale" in this.#answer.dataset));
+      if (said.textContent !== words) said.textContent = words;
+    }, QUIET_MS);
   }
 
-  #say(state, more = "") {
+  /** Says what went wrong; ``again`` does what failed once more, and in the end asks for the answer. */
+  #failed(error, again = null) {
+    if (this.#says(error)) { // a finger may be on its button
+      this.#trouble.again = again ?? this.#trouble.again;
+      if (this.#changed) this.#notThis();
+      return;
+    }
+    const state = error instanceof CannotStart ? "broken" : error instanceof TookTooLong ? "late" : "stopped";
+    this.#say(state);
+    if (this.#changed) this.#answer.dataset.stale = "all";
+    this.#trouble = troubleView(error, {
+      role: null, // the line above is read out
+      lead: this.#changed ? NOT_THIS : STAYS,
+      again: ({ waited }) => {
+        if (error instanceof CannotStart && !waited) this.#engine.tryAgain();
+        const latest = this.#trouble.again;
+        this.#say("starting");
+        latest();
+      },
+    });
+    this.#trouble.error = error;
+    this.#trouble.again = again ?? (() => this.recalculate());
+    this.#section.querySelector(".br-calc-bar").after(this.#trouble);
+  }
+
+  /** Something was entered since it was said: the answer shown is no longer the example's. */
+  #notThis() {
+    this.#answer.dataset.stale = "all";
+    const line = this.#trouble?.querySelector(".br-error");
+    if (line?.textContent.startsWith(STAYS)) line.textContent = line.textContent.replace(STAYS, NOT_THIS);
+  }
+
+  /** Whether this error, or one that reads the same and is mended the same way, is before the reader. */
+  #says(error) {
+    const before = this.#trouble?.error;
+    if (before === error) return true;
+    const alike = before instanceof CannotStart && error instanceof CannotStart && !error.later
+      && !before.later && before.kind === error.kind && before.message === error.message;
+    if (alike) this.#trouble.error = error;
+    return alike;
+  }
+
+  #say(state) {
     const line = this.#section.querySelector(".br-state");
-    const words = more ? `${WORDS[state]} (${more.split("\n").pop().slice(0, 160)})` : WORDS[state];
-    if (line.dataset.state === state && line.textContent === words) return;
-    line.dataset.state = state;
-    line.textContent = words;
+    this.#trouble?.remove();
+    this.#trouble = null;
+    if (line.dataset.state === state && line.textContent === WORDS[state]) return;
+    line.dataset.state = state === "late" ? "stopped" : state;
+    line.textContent = WORDS[state];
   }
 }
 
-/** The text node of each piece of text between tags, in order; none where the piece is empty. */
-function textNodes(place, pieces) {
-  const walker = document.createTreeWalker(place, NodeFilter.SHOW_TEXT);
-  const nodes = pieces.map((piece) => (piece ? walker.nextNode() : null));
-  return walker.nextNode() || nodes.some((node, at) => pieces[at] && !node) ? [] : nodes;
-}
-
-/** Text as it stands between tags, with its five escapes undone. */
-function plain(piece) {
-  return piece.replace(/&(amp|lt|gt|quot|#39);/g, (_, name) => ESCAPES[name]);
-}
-
-/** Makes the children of ``old`` those of ``fresh``, changing as little as can be. */
-function morphChildren(old, fresh) {
-  const before = [...old.childNodes];
-  const after = [...fresh.childNodes];
-  after.forEach((node, at) => {
-    if (at >= before.length) old.append(node);
-    else morph(before[at], node);
-  });
-  for (const node of before.slice(after.length)) node.remove();
-}
-
-function morph(old, fresh) {
-  if (old.isEqualNode(fresh)) return undefined;
-  if (old.nodeName !== fresh.nodeName) return old.replaceWith(fresh);
-  if (old.nodeType !== Node.ELEMENT_NODE) {
-    if (old.data !== fresh.data) old.data = fresh.data;
-    return undefined;
-  }
-  for (const { name, value } of fresh.attributes) {
-    if (old.getAttribute(name) !== value) old.setAttribute(name, value);
-  }
-  for (const { name } of [...old.attributes]) {
-    if (!fresh.hasAttribute(name)) old.removeAttribute(name);
-  }
-  return morphChildren(old, fresh);
+/** Takes from and adds to what describes an entry. */
+function describe(entry, keeps, added = "") {
+  const ids = (entry.getAttribute("aria-describedby") ?? "").split(" ").filter((id) => id && keeps(id));
+  if (added) ids.push(added);
+  if (ids.length) entry.setAttribute("aria-describedby", ids.join(" "));
+  else entry.removeAttribute("aria-describedby");
 }

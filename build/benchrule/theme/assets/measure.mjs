@@ -1,7 +1,9 @@
 // "Is it in?": a measured value against a row's limits, decided by the engine's rule.
+import { fill } from "./elements.mjs";
 import { CannotStart } from "./engine.mjs";
 import { chosenModel } from "./model.mjs";
-import { remember, remembered } from "./store.mjs";
+import { remember, unitSystem } from "./store.mjs";
+import { troubleView } from "./trouble.mjs";
 
 const WORDS = { accept: "Accept", reject: "Reject", "cannot tell": "Can't tell with this gauge" };
 
@@ -26,6 +28,11 @@ document.addEventListener("benchrule:model", ({ detail }) => {
   for (const form of document.querySelectorAll(".br-judge")) {
     form.dispatchEvent(new CustomEvent("benchrule:model", { detail }));
   }
+});
+
+document.addEventListener("benchrule:chosen", ({ detail: { name } }) => {
+  if (name !== "units") return;
+  for (const form of document.querySelectorAll(".br-judge")) form.dispatchEvent(new CustomEvent("benchrule:units"));
 });
 
 function toggle(row, button, engine, data) {
@@ -59,7 +66,7 @@ function makePanel(row, gauges, units, engine) {
   }
   fillModels(form, limits);
   const unit = form.querySelector(".br-unit");
-  const system = () => (remembered("units") ?? "metric");
+  const system = unitSystem;
   const showUnit = () => {
     unit.textContent = units[limits.unit][system() === "metric" ? "metric" : "inch"];
     unit.disabled = units[limits.unit].metric === units[limits.unit].inch;
@@ -83,14 +90,21 @@ function makePanel(row, gauges, units, engine) {
     } catch (error) {
       if (turn !== asked) return undefined;
       verdict.dataset.verdict = "";
-      verdict.textContent = error instanceof CannotStart
-        ? "This cannot be worked out here; compare with the limits above. Load the page again to try once more."
-        : "This took too long and was stopped. Change the reading to try again.";
+      fill(verdict, troubleView(error, {
+        lead: "This cannot be worked out just now; compare with the limits above.", role: null,
+        again: ({ waited }) => {
+          if (error instanceof CannotStart && !waited) engine.tryAgain();
+          verdict.textContent = "…";
+          return ask();
+        },
+      }));
     }
     return undefined;
   };
   unit.addEventListener("click", () => {
     remember("units", system() === "metric" ? "inch" : "metric");
+  });
+  form.addEventListener("benchrule:units", () => {
     showUnit();
     ask();
   });

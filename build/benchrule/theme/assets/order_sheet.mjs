@@ -1,8 +1,11 @@
 // A build sheet on the device: what is measured is kept, judged, and carried on to later stations.
-import { keep, kept, letGo } from "./device.mjs";
-import { fill, make, save } from "./elements.mjs";
-import { remembered } from "./store.mjs";
+import { change, heedStore, kept, letGo, whyNotKept } from "./device.mjs";
+import { fill, make, save, sentence } from "./elements.mjs";
+import { CannotStart } from "./engine.mjs";
+import { unitSystem } from "./store.mjs";
+import { wordsOf } from "./trouble.mjs";
 
+const BARE = /^[\d\s.,/-]+$/; // a figure without a unit
 const WORDS = { accept: "In", reject: "Out", "cannot tell": "Can't tell" };
 
 export function attachOrderSheet(engine) {
@@ -19,6 +22,7 @@ class OrderSheet {
   #key;
   #measured = {};
   #turn = 0;
+  #heard = 0; // how often another tab changed this sheet
   #said = make("p", { role: "status", className: "br-help" });
 
   constructor(sheet, engine) {
@@ -29,8 +33,9 @@ class OrderSheet {
   }
 
   async start() {
-    this.#measured = (await kept(this.#key)) ?? {};
-    const inch = remembered("units") && remembered("units") !== "metric";
+    const found = await kept(this.#key);
+    this.#measured = sound(found);
+    const inch = unitSystem() !== "metric";
     for (const row of this.#sheet.querySelectorAll("tr[data-key]")) {
       const cell = row.querySelector(".br-measured");
       if (!cell) continue;
@@ -38,7 +43,7 @@ class OrderSheet {
       const name = row.querySelector("th").firstChild.textContent.trim();
       const entry = make("input", {
         type: "text", inputMode: inch ? "text" : "decimal", autocomplete: "off", spellcheck: false, maxLength: 60,
-        value: this.#measured[key]?.given ?? cell.dataset.recorded, "aria-label": `Measured: ${name}`, oninput: () => this.#typed(row, entry),
+        value: this.#asTyped(row) ?? cell.dataset.recorded, "aria-label": `Measured: ${name}`, oninput: () => this.#typed(row, entry),
       });
       row.querySelector(".br-set strong").dataset.planned = row.querySelector(".br-set strong").textContent;
       fill(cell, entry, make("span", { className: "br-judged", role: "status" }));
@@ -50,18 +55,66 @@ class OrderSheet {
       make("button", { type: "button", className: "br-button", onclick: () => print() }, "Print"),
     ), this.#said);
     if (Object.keys(this.#measured).length) this.#feed();
+    heedStore(this.#sheet, (what) => this.#heed(what));
+    const spoilt = Object.keys(found ?? {}).length - Object.keys(this.#measured).length;
+    this.#said.textContent = (spoilt ? `${spoilt} of the figures kept on this device cannot be read; measure them again. ` : "") + (await whyNotKept());
   }
 
   #typed(row, entry) {
     const key = row.dataset.key;
     if (entry.value.trim()) {
-      this.#measured[key] = { given: entry.value.trim(), units: remembered("units") ?? "metric", at: new Date().toISOString() };
+      this.#measured[key] = { given: entry.value.trim(), units: unitSystem(), at: new Date().toISOString() };
     } else delete this.#measured[key];
-    keep(this.#key, this.#measured).then(
-      () => (this.#said.textContent = "Kept on this device."),
-      () => (this.#said.textContent = "This browser cannot keep it: save what was measured to a file."),
-    );
+    this.#keep(key);
     this.#judge(row, entry).then(() => this.#feed()); // what cannot be read is carried nowhere
+  }
+
+  /** Changes one row of what is kept, and only that: another tab may have the same sheet open. */
+  async #keep(key) {
+    const all = { ...this.#measured };
+    const heard = this.#heard;
+    await change(this.#key, (was) => {
+      if (was === undefined) return all;
+      const { [key]: _, ...others } = sound(was);
+      return key in all ? { ...others, [key]: all[key] } : others;
+    }, key);
+    const why = await whyNotKept();
+    if (why) this.#said.textContent = `Not kept: save what was measured to a file. ${why}`;
+    else if (heard === this.#heard) this.#said.textContent = "Kept on this device.";
+  }
+
+  /** What another tab measured stands here too. */
+  async #heed({ key, part, gone, wiped }) {
+    if (gone && Object.keys(this.#measured).length) {
+      this.#said.textContent = "What was kept on this device was deleted. What stands here is kept again.";
+      const all = { ...this.#measured };
+      change(this.#key, (was) => ({ ...all, ...sound(was) }));
+    }
+    if (wiped) this.#said.textContent = "Everything kept was wiped in another tab. What stands here is kept again when you change it.";
+    if (key !== this.#key) return;
+    this.#heard += 1;
+    this.#said.textContent = "This sheet is open in another tab too; what is measured there is put in here.";
+    const now = sound(await kept(key));
+    const rows = [...this.#sheet.querySelectorAll("tr[data-key]")].filter((row) => part === null || row.dataset.key === part);
+    const judged = [];
+    for (const row of rows) {
+      const entry = row.querySelector(".br-measured input");
+      if (!entry) continue;
+      if (now[row.dataset.key]) this.#measured[row.dataset.key] = now[row.dataset.key];
+      else delete this.#measured[row.dataset.key];
+      entry.value = this.#asTyped(row) ?? "";
+      judged.push(this.#judge(row, entry));
+    }
+    Promise.all(judged).then(() => this.#feed()); // the first answer may be long in coming
+  }
+
+  /** What was typed into a row; with its unit where it was typed in another system than is shown now. */
+  #asTyped(row) {
+    const measured = this.#measured[row.dataset.key];
+    if (!measured || (measured.units === "metric") === (unitSystem() === "metric")) return measured?.given;
+    if (measured.units !== "metric") return withUnit(measured);
+    const unit = row.dataset.judge ? JSON.parse(row.dataset.judge).unit : "";
+    return BARE.test(measured.given) ? `${measured.given} ${unit}`.trim() : measured.given;
   }
 
   /** In, out or can't tell: by the rule that *Is it in?* goes by. */
@@ -74,14 +127,20 @@ class OrderSheet {
       return;
     }
     try {
-      const request = { ...JSON.parse(row.dataset.judge), value: asked, units: remembered("units") ?? "metric" };
+      const request = { ...JSON.parse(row.dataset.judge), value: asked, units: unitSystem() };
       const answer = await this.#engine.ask("judge", request);
       if (entry.value !== asked) return;
       place.textContent = answer.refused ? `${answer.refused[0].why}` : WORDS[answer.verdict];
       place.title = answer.words ?? "";
       place.dataset.verdict = answer.verdict ?? "refused";
     } catch (error) {
-      place.textContent = `cannot be judged here: ${error.message}`;
+      const { words, why } = wordsOf(error);
+      place.replaceChildren(`Not judged: ${words} `, make("button", { type: "button", className: "br-button", onclick: () => {
+        if (error instanceof CannotStart) this.#engine.tryAgain();
+        this.#judge(row, entry).then(() => this.#feed());
+      } }, "Try again"));
+      place.title = why ?? "";
+      place.dataset.verdict = "refused";
     }
   }
 
@@ -100,7 +159,7 @@ class OrderSheet {
       }
       for (const row of rows) {
         const of = this.#data.results[row.dataset.key];
-        if (of) await this.#again(row, of, fed).catch((error) => this.#note(row, error.message));
+        if (of) await this.#again(row, of, fed).catch((error) => this.#note(row, `not worked out again: ${wordsOf(error).words}`));
         if (turn !== this.#turn) return; // something newer was typed
       }
     }
@@ -157,12 +216,12 @@ class OrderSheet {
   async #clear() {
     if (!confirm("Clear all that was measured for this order on this device?")) return;
     this.#measured = {};
-    await letGo(this.#key);
+    const cleared = await letGo(this.#key);
     for (const entry of this.#sheet.querySelectorAll(".br-measured input")) {
       entry.value = "";
       this.#judge(entry.closest("tr"), entry);
     }
-    this.#said.textContent = "Cleared.";
+    this.#said.textContent = cleared ? "Cleared." : sentence(await whyNotKept());
     this.#feed();
   }
 }
@@ -175,5 +234,11 @@ function alike(one, other) {
 
 /** A value as it was typed; one typed in inches without a unit gets it. */
 function withUnit({ given, units }) {
-  return units !== "metric" && /^[\d\s./-]+$/.test(given) ? `${given} in` : given;
+  return units !== "metric" && BARE.test(given) ? `${given} in` : given;
+}
+
+/** What was measured, as far as it is what this page keeps. */
+function sound(found) {
+  const entries = found !== null && typeof found === "object" ? Object.entries(found) : [];
+  return Object.fromEntries(entries.filter(([, one]) => typeof one?.given === "string" && typeof one.units === "string"));
 }

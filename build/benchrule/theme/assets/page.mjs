@@ -1,16 +1,23 @@
 // Makes a page live. Runs once a visit; again for each page that the theme puts in place without a
 // full load.
-import { Engine } from "./engine.mjs";
+import { giveBack } from "./carry_over.mjs";
+import { CannotStart, Engine } from "./engine.mjs";
 import { CalculatorForm } from "./form.mjs";
 import { Learning } from "./learning.mjs";
 import { attachLookUp } from "./look_up.mjs";
 import { attachMeasuring } from "./measure.mjs";
+import { attachMenu } from "./menu.mjs";
 import { attachModelChoices, chosenModel, showModel } from "./model.mjs";
+import { attachOffline } from "./offline.mjs";
 import { attachRevisions } from "./revisions.mjs";
-import { remembered } from "./store.mjs";
+import { attachScrolling } from "./scrolling.mjs";
+import { unitSystem } from "./store.mjs";
+import { troubleView } from "./trouble.mjs";
+import { warmInTime, whenSeen } from "./warm_up.mjs";
 
 const runtime = new URL("../../runtime/RUNTIME_KEY/", import.meta.url);
-const engine = new Engine(runtime);
+const limits = JSON.parse(document.documentElement.dataset.limits ?? "{}"); // milliseconds, for tests
+const engine = new Engine(runtime, limits);
 const learning = new Learning(engine, new URL("BANK_FILE", import.meta.url));
 const forms = new Map();
 
@@ -27,19 +34,40 @@ const LATER = [
 
 function attach() {
   for (const section of forms.keys()) if (!document.contains(section)) forms.delete(section);
+  attachMenu();
   attachModelChoices();
   attachLookUp();
   attachMeasuring(engine);
   attachRevisions();
-  for (const [place, load, begin] of LATER) if (document.querySelector(place)) load().then(begin);
+  attachScrolling();
+  attachOffline(engine);
+  for (const later of LATER) attachLater(...later);
   for (const section of document.querySelectorAll("[data-calculator]")) {
     if (forms.has(section)) continue;
     const form = new CalculatorForm(section, engine);
     forms.set(section, form);
-    const units = remembered("units");
+    if (giveBack(section, form)) continue;
+    const units = unitSystem();
     const model = chosenModel();
-    if (units && units !== "metric") form.setUnits(units).then(() => form.knows(model) && form.takeModel(model));
-    else whenSeen(section, () => (form.knows(model) ? form.takeModel(model) : form.warm()));
+    if (units !== form.units) form.setUnits(units).then(() => form.knows(model) && form.takeModel(model));
+    else if (form.knows(model)) whenSeen(section, () => form.takeModel(model));
+    else warmInTime(section, runtime, () => form.warm());
+  }
+}
+
+/** Gets a part that its place on the page needs; where it does not come, says so there. */
+async function attachLater(place, load, begin) {
+  const section = document.querySelector(place);
+  if (!section) return;
+  try {
+    begin(await load());
+  } catch (error) {
+    const view = troubleView(new CannotStart("missing", error.message), { again: () => {
+      view.remove();
+      attachLater(place, load, begin);
+    } });
+    section.hidden = false;
+    section.prepend(view);
   }
 }
 
@@ -48,15 +76,12 @@ document.addEventListener("benchrule:model", ({ detail: model }) => {
   for (const form of forms.values()) if (form.knows(model)) form.takeModel(model);
 });
 
-/** Calls back when the reader has the section before them and the browser has time. */
-function whenSeen(section, act) {
-  const watch = new IntersectionObserver((entries) => {
-    if (!entries.some((entry) => entry.isIntersecting)) return;
-    watch.disconnect();
-    (window.requestIdleCallback ?? setTimeout)(act);
-  });
-  watch.observe(section);
-}
+// The search fetches what it searches when a reader comes to it; the keys follow some moments later.
+const search = new BroadcastChannel("benchrule.search");
+document.addEventListener("focusin", ({ target }) => {
+  if (target.matches("[data-md-component=search-query]")) search.postMessage("opened");
+});
 
 if (window.document$) window.document$.subscribe(attach);
 else attach();
+document.documentElement.dataset.scriptThere = ""; // the last line: the page asks whether all of it ran

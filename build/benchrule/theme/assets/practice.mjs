@@ -1,10 +1,12 @@
 // Practice at the end of a page: one question after the other, what went wrong comes back.
-import { addAnswer, history, keep, keeps, kept, letGo, newId } from "./device.mjs";
-import { fill, make } from "./elements.mjs";
+import { addAnswer, change, heedStore, history, kept, newId, whyNotKept } from "./device.mjs";
+import { fill, make, oneAtATime } from "./elements.mjs";
 import { CannotStart } from "./engine.mjs";
 import { markView, questionView, stepList } from "./exercise_view.mjs";
-import { remember, remembered } from "./store.mjs";
+import { remember, remembered, unitSystem } from "./store.mjs";
+import { troubleView } from "./trouble.mjs";
 
+const OTHERS = 5; // questions under way in other tabs, or left by tabs that were killed
 const GRADES = [["1", "First steps"], ["2", "At the bench"], ["3", "On your own"]];
 const SYSTEMS = [["metric", "mm"], ["inch", "inch"], ["inch64", "inch, 64ths"]];
 
@@ -23,28 +25,35 @@ class Practice {
   #key;
   #now = null; // the question under way: {exercise, seed, grade, units, given}
   #marked = false;
+  #check = oneAtATime((view) => this.#mark(view));
+  #go = oneAtATime((exercise) => this.#next(exercise).catch((error) => this.#failed(error)));
 
   constructor(section, learning) {
     this.#section = section;
     this.#learning = learning;
     this.#exercises = section.dataset.exercises.split(" ");
     this.#key = `practice/${section.dataset.practice}`;
+    heedStore(section, (what) => this.#heed(what));
     this.#offer();
   }
 
   async #offer() {
-    const begun = await kept(this.#key);
+    const found = await kept(this.#key);
+    const begun = isBegun(found) && found;
+    this.#now = null;
+    const here = this.#section.contains(document.activeElement);
     fill(this.#section, make("button", {
       type: "button", className: "br-button br-main", onclick: () => this.#start(begun),
     }, begun ? "Go on practising" : "Practise"), make("p", { className: "br-help" },
       `${this.#exercises.length} exercises, drawn anew each time. What went wrong comes back.`));
     this.#section.hidden = false;
+    if (here) this.#section.querySelector("button").focus();
   }
 
   async #start(begun) {
     fill(this.#section, this.#state("Getting ready …"));
     try {
-      if (begun && this.#exercises.includes(begun.exercise)) await this.#ask(begun, true);
+      if (begun && this.#exercises.includes(begun.exercise)) await this.#ask({ ...begun, others: undefined }, true);
       else await this.#next();
     } catch (error) {
       this.#failed(error);
@@ -58,7 +67,7 @@ class Practice {
     if (next.refused) throw new Error(next.refused);
     await this.#ask({
       exercise: exercise ?? next.exercise, seed: newId(12), given: null,
-      grade: Number(remembered("grade") ?? 1), units: remembered("units") ?? "metric", summary: next.summary,
+      grade: chosenGrade(), units: unitSystem(), summary: next.summary,
     });
   }
 
@@ -66,21 +75,48 @@ class Practice {
     const { exercise, seed, grade, units } = now;
     const question = await this.#learning.ask({ do: "draw", exercise, seed, grade, units }, [exercise]);
     if (question.refused) {
-      if (again) return this.#next(); // the procedure changed since
+      if (again) {
+        await this.#letGo(seed); // the procedure changed since
+        return this.#next();
+      }
       throw new Error(question.refused);
     }
     this.#now = now;
     this.#marked = false;
     this.#show(question);
-    await keep(this.#key, now).catch(() => {});
+    await this.#keep();
     return undefined;
+  }
+
+  /** Keeps the question under way, beside those that other tabs have under way. */
+  #keep() {
+    const mine = { ...this.#now };
+    return change(this.#key, (was) => ({ ...mine, others: others(was, mine.seed) }));
+  }
+
+  #letGo(seed) {
+    return change(this.#key, (was) => {
+      const [next, ...rest] = others(was, seed);
+      return next && { ...next, others: rest };
+    });
+  }
+
+  /** Another tab answered the very question that stands here, or what was kept is gone. */
+  #heed({ answers = [], gone }) {
+    const now = this.#now;
+    if (!now || this.#marked) return;
+    if (gone) this.#keep();
+    if (!answers.some(({ exercise, seed }) => exercise === now.exercise && seed === now.seed)) return;
+    const { result, next } = this.#section.parts;
+    fill(result, make("p", { className: "br-help", role: "status" }, "This question was answered in another tab. Answer it here too, or go on to the next."));
+    next.hidden = false;
   }
 
   #show(question) {
     const view = questionView(question, {
       onChange: (given) => {
         this.#now.given = given;
-        keep(this.#key, this.#now).catch(() => {}); // typed on even where the store is full
+        this.#keep();
       },
       onEnter: () => this.#check(view),
     });
@@ -93,6 +129,9 @@ class Practice {
       make("p", { className: "br-practice-do" }, check, next, this.#stop()),
     );
     this.#section.parts = { view, result, check, next };
+    const words = view.element.querySelector(".br-question-words");
+    words.tabIndex = -1; // read out, and the keyboard goes on from here
+    words.focus({ preventScroll: true });
   }
 
   #bar(question) {
@@ -110,7 +149,8 @@ class Practice {
     const select = make("select", {
       onchange: () => {
         take(select.value);
-        this.#next(this.#now.exercise).catch((error) => this.#failed(error));
+        this.#letGo(this.#now.seed);
+        this.#go(this.#now.exercise);
       },
     }, ...options.map(([value, words]) => make("option", { value, selected: value === chosen }, words)));
     return make("label", {}, `${label} `, select);
@@ -134,7 +174,7 @@ class Practice {
     return make("div", {}, place, more);
   }
 
-  async #check(view) {
+  async #mark(view) {
     if (this.#marked) return this.#go();
     const { exercise, seed, grade, units } = this.#now;
     const given = view.value();
@@ -150,16 +190,15 @@ class Practice {
         return undefined;
       }
       this.#marked = true;
-      const stored = await addAnswer({
+      await addAnswer({
         exercise, seed, grade, units, given: JSON.stringify(given), verdict: marked.verdict, slip: marked.slip,
         right: marked.verdict === "right", at: Date.now(),
-      }).then(() => true, () => false);
-      await letGo(this.#key).catch(() => {});
+      });
+      await this.#letGo(seed);
       view.lock(marked.answer);
-      fill(result, markView(marked, await this.#learning.link(marked.read)));
-      if (!stored || !(await keeps())) {
-        result.append(make("p", { className: "br-error" }, "This browser did not keep the answer: its store is full or closed."));
-      }
+      fill(result, markView(marked, await this.#learning.link(marked.read).catch(() => null)));
+      const why = await whyNotKept();
+      if (why) result.append(make("p", { className: "br-error" }, `This browser did not keep the answer. ${why}`));
       check.hidden = true;
       next.hidden = false;
       next.focus({ preventScroll: true });
@@ -167,10 +206,6 @@ class Practice {
       this.#failed(error);
     }
     return undefined;
-  }
-
-  #go() {
-    return this.#next().catch((error) => this.#failed(error));
   }
 
   #stop() {
@@ -182,10 +217,32 @@ class Practice {
   }
 
   #failed(error) {
-    const words = error instanceof CannotStart
-      ? "The exercises cannot start here. The questions below are on paper; load the page again to try once more."
-      : `This did not work: ${error.message || "it took too long"}. Nothing is lost.`;
-    const again = make("button", { type: "button", className: "br-button", onclick: () => this.#offer() }, "Try again");
-    fill(this.#section, make("p", { className: "br-error", role: "alert" }, words), again);
+    const lead = error instanceof CannotStart ? "The exercises cannot start here; the questions below are on paper." : "";
+    fill(this.#section, troubleView(error, {
+      lead,
+      again: async ({ waited }) => {
+        if (error instanceof CannotStart && !waited) this.#learning.tryAgain();
+        const found = await kept(this.#key);
+        this.#start(isBegun(found) && found);
+      },
+    }));
   }
+}
+
+function chosenGrade() {
+  const kept = remembered("grade");
+  return GRADES.some(([grade]) => grade === kept) ? Number(kept) : 1;
+}
+
+/** Whether what is kept is a question under way, and not what someone else put there. */
+function isBegun(found) {
+  return found !== null && typeof found === "object" && [found.exercise, found.seed, found.units].every((one) => typeof one === "string")
+    && Number.isInteger(found.grade);
+}
+
+/** The questions under way besides one's own, the newest first: a few, each without its own others. */
+function others(was, seed) {
+  if (!isBegun(was)) return [];
+  const all = [{ ...was, others: undefined }, ...(Array.isArray(was.others) ? was.others.filter(isBegun) : [])];
+  return all.filter((one) => one.seed !== seed).slice(0, OTHERS);
 }

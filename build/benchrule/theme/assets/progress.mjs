@@ -1,6 +1,8 @@
 // How far the reader of this device has come, station by station; export, import, wipe.
-import { exportAll, history, importAll, keeps, wipe } from "./device.mjs";
+import { damagedAnswers, exportAll, heedStore, history, importAll, whyNotKept, wipe } from "./device.mjs";
 import { fill, make, save } from "./elements.mjs";
+import { CannotStart } from "./engine.mjs";
+import { troubleView } from "./trouble.mjs";
 
 export function attachProgress(learning) {
   const section = document.querySelector("[data-progress]:not([data-live])");
@@ -17,17 +19,20 @@ export function attachProgress(learning) {
     make("label", { className: "br-button", htmlFor: file.id }, "Take in a file"), file,
     make("button", { type: "button", className: "br-button br-danger", onclick: async () => {
       if (!confirm("Wipe all answers and everything under way on this device? This cannot be undone.")) return;
-      await wipe();
-      said.textContent = "Wiped. Nothing is kept on this device now.";
+      said.textContent = await wipe() ? "Wiped. Nothing is kept on this device now." : "This browser did not let it be wiped: close other tabs of this handbook, and try again.";
       await show(table, said, learning);
     } }, "Wipe"),
   ));
+  heedStore(section, () => show(table, said, learning));
   show(table, said, learning);
 }
 
 async function show(table, said, learning) {
   const answers = await history();
-  if (!(await keeps())) said.textContent = "This browser keeps nothing: what is practised here is lost when the page is left.";
+  const why = await whyNotKept();
+  if (why) said.textContent = why;
+  const damaged = await damagedAnswers();
+  if (damaged) said.textContent = `${damaged} of the entries on this device cannot be read; they are left out here and in the file.`;
   if (!answers.length) {
     fill(table, make("p", {}, "Nothing practised on this device yet. Each station's page ends with practice."));
     return;
@@ -45,7 +50,13 @@ async function show(table, said, learning) {
       make("thead", {}, make("tr", {}, ...["Station", "Exercises", "Tried", "Learned", "Answers", "Right"].map((words) => make("th", { scope: "col" }, words)))),
       make("tbody", {}, ...rows)));
   } catch (error) {
-    fill(table, make("p", { className: "br-error" }, `${answers.length} answers are kept on this device, but they cannot be shown: ${error.message}`));
+    fill(table, troubleView(error, {
+      lead: `${answers.length} answers are here and can be saved to a file, but how far you have come cannot be worked out just now.`,
+      again: ({ waited }) => {
+        if (error instanceof CannotStart && !waited) learning.tryAgain();
+        return show(table, said, learning);
+      },
+    }));
   }
 }
 

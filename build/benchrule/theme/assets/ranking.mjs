@@ -50,12 +50,20 @@ const FIELD_WEIGHT = { title: 1, words: 0.85, place: 0.6, also: 0.55, text: 0.4 
 const EMPTY_SHARE = 0.2, PHRASE = 0.7, STRANGE = 0.45, ENOUGH = 0.55, MISSING = 0.6;
 const PREFIX = 0.75, FUZZY = 0.5, SAME_WORD = 0.7;
 
-export function makeRanking(MiniSearch, stemmer, docs) {
-  const term = (word) => {
+/** The places of the handbook from the file that holds them column by column. */
+export function readPlaces(columns) {
+  const names = Object.keys(columns);
+  return columns.location.map((_, at) => Object.fromEntries(names.map((name) => [name, columns[name][at]])));
+}
+
+export function makeRanking(MiniSearch, cutToStem, docs) {
+  // The handbook says few words many times over: each is cut once.
+  const stemmer = once(cutToStem);
+  const term = once((word) => {
     const plain = word.toLowerCase().replace(/[’']s?$/u, "").replace(/[’']/gu, "");
     if (!plain || EMPTY_WORDS.has(plain)) return null;
     return stemmer(plain);
-  };
+  });
   const split = (text) => text.split(/[^\p{L}\p{N}.°’']+/u).map((one) => one.replace(/^\.+|\.+$/g, "")).filter(Boolean);
   const terms = (text) => split(text).map(term).filter(Boolean);
   // In a whole phrase even its empty words tell something: "where do the frets go".
@@ -66,12 +74,12 @@ export function makeRanking(MiniSearch, stemmer, docs) {
   });
   const entries = docs.map((doc, at) => {
     const title = plainText(doc.title);
-    const own = (doc.tags ?? []).slice(1); // the first is the title again
+    const own = doc.words || [];
     // What stands behind a colon in a title is a figure, no name.
     const phrases = [title.replace(/: [^:]*$/, ""), ...own].map((phrase) => [...new Set(allTerms(phrase))]).filter((one) => one.length);
     return {
       at, doc, title, phrases,
-      words: own.join(" . "), also: (doc.also ?? []).join(" . "), place: doc.place ?? "", text: plainText(doc.text),
+      words: own.join(" . "), also: (doc.also || []).join(" . "), place: doc.place || "", text: plainText(doc.text),
     };
   }).filter((entry) => entry.doc.kind);
   search.addAll(entries);
@@ -169,6 +177,15 @@ export function makeRanking(MiniSearch, stemmer, docs) {
   };
 }
 
+/** A function of a text that works each text out once. */
+function once(work) {
+  const known = new Map();
+  return (text) => {
+    if (!known.has(text)) known.set(text, work(text));
+    return known.get(text);
+  };
+}
+
 function kindGains(asked) {
   const gains = {};
   let some = false;
@@ -182,7 +199,7 @@ function kindGains(asked) {
 }
 
 export function plainText(html) {
-  return (html ?? "")
+  return (html || "")
     .replace(/<[^>]*>/g, " ")
     .replace(/&(amp|lt|gt|quot|#39|nbsp);/g, (_, name) => ({ amp: "&", lt: "<", gt: ">", quot: '"', "#39": "'", nbsp: " " })[name])
     .replace(/\s+/g, " ")

@@ -1,7 +1,10 @@
 // The trainer's page: choose exercises, get a file, a link, its code and sheets to print.
 import { newId } from "./device.mjs";
-import { field, fill, make, openToPrint, save, sentence } from "./elements.mjs";
+import { field, fill, make, oneAtATime, openToPrint, save } from "./elements.mjs";
+import { CannotStart } from "./engine.mjs";
 import { qrPicture } from "./qr_picture.mjs";
+import { unitSystem } from "./store.mjs";
+import { troubleView } from "./trouble.mjs";
 
 const NUMBERS = [["trainees", "Trainees", 12, 1, 200], ["marks", "Marks a question", 2, 1, 20]];
 const SYSTEMS = [["metric", "mm"], ["inch", "inch, decimal"], ["inch64", "inch, 64ths"]];
@@ -35,24 +38,34 @@ class Setting {
       fill(this.#section, this.#form(stations), this.#made);
       this.#count();
     } catch (error) {
-      fill(this.#section, make("p", { className: "br-error", role: "alert" }, `Assignments cannot be made here: ${error.message}. Load the page again to try once more.`));
+      fill(this.#section, this.#failed(error, () => this.start(), "Assignments cannot be made just now."));
     }
   }
 
+  /** What went wrong, with a button that does it again. */
+  #failed(error, act, lead = "") {
+    const again = ({ waited }) => {
+      if (error instanceof CannotStart && !waited) this.#learning.tryAgain();
+      return act();
+    };
+    return troubleView(error, { lead, again: error.constructor === Error ? null : again });
+  }
+
   #form(stations) {
+    const send = oneAtATime(() => this.#make(form));
     const form = make("form", {
       className: "br-learn-form", noValidate: true,
-      onsubmit: (event) => { event.preventDefault(); this.#make(form); },
+      onsubmit: (event) => { event.preventDefault(); send(); },
     },
     field("Title", make("input", { name: "title", maxLength: 80, value: "Assignment" })),
     field("A word of instruction", make("textarea", { name: "word", maxLength: 600, rows: 3 })),
     make("div", { className: "br-learn-row" },
       field("Due (may stay open)", make("input", { name: "due", type: "date" })),
-      field("Units", select("units", SYSTEMS, "metric")),
+      field("Units", select("units", SYSTEMS, unitSystem())),
       field("Grade", select("grade", GRADES, "2")),
       ...NUMBERS.map(([name, label, value, min, max]) => field(label, make("input", { name, type: "number", value: String(value), min: String(min), max: String(max), inputMode: "numeric" }))),
     ),
-    make("h3", {}, "Exercises"),
+    make("h2", {}, "Exercises"),
     make("p", { className: "br-help" }, "How many questions of each. Every trainee gets figures of their own."),
     ...stations.map((station) => this.#station(station)),
     this.#total,
@@ -103,7 +116,7 @@ class Setting {
       if (made.refused) throw new Error(made.refused);
       this.#show(made);
     } catch (error) {
-      fill(this.#made, make("p", { className: "br-error", role: "alert" }, sentence(error.message)));
+      fill(this.#made, this.#failed(error, () => this.#make(form)));
     }
     this.#made.scrollIntoView({ block: "nearest" });
   }
@@ -112,17 +125,19 @@ class Setting {
     const link = new URL("../work/#", location.href.split("#")[0]).href + fragment;
     const name = `assignment-${assignment.id}`;
     const needs = assignment.questions.map(([id]) => id);
-    const print = (what) => async () => {
+    const failure = make("div");
+    const print = (what) => oneAtATime(async () => {
+      fill(failure);
       try {
         const { document: page, refused } = await this.#learning.ask({ do: what, assignment }, needs, 60_000);
         if (refused) throw new Error(refused);
         openToPrint(page);
       } catch (error) {
-        this.#made.prepend(make("p", { className: "br-error", role: "alert" }, sentence(error.message)));
+        fill(failure, this.#failed(error, print(what)));
       }
-    };
+    });
     fill(this.#made,
-      make("h3", { tabIndex: -1 }, "The assignment"),
+      failure, make("h2", { tabIndex: -1 }, "The assignment"),
       make("p", { className: "br-practice-do" },
         make("button", { type: "button", className: "br-button br-main", onclick: () => save(`${name}.json`, text, "application/json") }, "Save the file"),
         make("button", { type: "button", className: "br-button", onclick: async (event) => {
@@ -135,11 +150,11 @@ class Setting {
       make("p", { className: "br-help" }, "Keep the file: results are marked against it. Whoever has the link can work through it, on any device that has this handbook."),
       field("Link", make("input", { readOnly: true, value: link, onfocus: (event) => event.target.select() })),
       qrPicture(link, "The link as a code to scan"),
-      make("h4", {}, "Codes, one a trainee"),
+      make("h3", {}, "Codes, one a trainee"),
       make("p", { className: "br-help" }, "Give each trainee one and note who has which; the handbook keeps no names."),
       make("ol", { className: "br-learn-codes" }, ...codes.map((code) => make("li", {}, code))),
     );
-    this.#made.querySelector("h3").focus({ preventScroll: true });
+    this.#made.querySelector("h2").focus({ preventScroll: true });
   }
 }
 
