@@ -2,6 +2,7 @@
 
 import random
 import shutil
+import sys
 from pathlib import Path
 
 import yaml
@@ -9,6 +10,7 @@ import yaml
 from benchrule.handbook import load_handbook
 
 from .building import processor_seconds
+from .rows import Row
 
 ROOT = Path(__file__).parents[2]
 COUNTS = (30, 100, 300)
@@ -34,8 +36,9 @@ def lay_out_orders(folder: Path, count: int) -> None:
     path.write_text(yaml.safe_dump(orders, sort_keys=False), "utf-8")
 
 
-def measure_orders(work: Path, build: list[str]) -> dict[int, float]:
+def measure_orders(work: Path) -> dict[str, float]:
     """Processor seconds of a first build, nothing kept, by how many orders there are."""
+    build = [sys.executable, "-m", "mkdocs", "build", "-q"]
     found = {}
     for count in COUNTS:
         folder = work / f"orders-{count}"
@@ -44,6 +47,14 @@ def measure_orders(work: Path, build: list[str]) -> dict[int, float]:
         shutil.copytree(
             ROOT / ".cache", folder / ".cache", ignore=shutil.ignore_patterns("kept.json")
         )
-        found[count] = processor_seconds([*build, "-d", str(work / "built-orders")], folder)
+        found[str(count)] = processor_seconds([*build, "-d", str(work / "built-orders")], folder)
         shutil.rmtree(folder)
     return found
+
+
+def orders_rows(found: dict[str, float]) -> list[Row]:
+    """Each size, and what one order more takes."""
+    rows = [Row(f"{count} orders", f"{taken:.1f} s") for count, taken in found.items()]
+    (least, first), *_, (most, last) = found.items()
+    each = (last - first) / (int(most) - int(least))
+    return [*rows, Row("Each order more", f"{each * 1000:.0f} ms")]
