@@ -27,6 +27,7 @@ class Setting:
     unit: str
     shown: str
     inch: str
+    also: str  # in the system that the shop does not read first
     calculator: str
     tolerance: Tolerance | None = None  # as it holds for this instrument
 
@@ -108,7 +109,8 @@ def _station_sheet(
         settled.add(f"{named['calculator']}.{named['result']}")
         sheet.settings.append(
             Setting(own.id, own.field("feature"), value, own.field("unit"), own.figure(value),
-                    own.figure(value, "inch"), named["calculator"], own)
+                    own.figure(value, "inch"), own.figure(value, _other(own.units)),
+                    named["calculator"], own)
         )  # fmt: skip
     for name in station.field("calculators") or ():
         if not instrument.applies(name) or not instrument.given(name):
@@ -118,32 +120,41 @@ def _station_sheet(
         if isinstance(worked, list):
             sheet.warnings += [f"{title}: {one.why}. Allowed: {one.allowed}." for one in worked]
             continue
-        sheet.warnings += [f"{title}: {words}" for words in _warnings(worked)]
-        sheet.settings += [one for one in _settings(worked) if one.key not in settled]
+        sheet.warnings += [
+            f"{title}: {words}" for words in _warnings(worked, instrument.handbook.units)
+        ]
+        units = instrument.handbook.units
+        sheet.settings += [one for one in _settings(worked, units) if one.key not in settled]
         sheet.answers.append(worked)
     return sheet
 
 
-def _settings(worked: Answer) -> Iterator[Setting]:
+def _other(units: str) -> str:
+    return "inch" if units == "metric" else "metric"
+
+
+def _settings(worked: Answer, units: str) -> Iterator[Setting]:
     """The results of first rank."""
     calculator = worked.calculator
-    metric, inch = (Say(calculator, worked.values, system) for system in ("metric", "inch"))
+    first, inch, other = (
+        Say(calculator, worked.values, system) for system in (units, "inch", _other(units))
+    )
     said = {item.name: item.label for item in calculator.work if isinstance(item, Said)}
     for name in calculator.results:
         if name not in worked.values or name in calculator.aside:
             continue
         value, key = worked.values[name], f"{calculator.name}.{name}"
         if name in said:
-            yield Setting(key, said[name], str(value), "", str(value), "", calculator.name)
+            yield Setting(key, said[name], str(value), "", str(value), "", "", calculator.name)
         elif isinstance(value, int | float):
-            quantity = metric.quantities[name]
-            yield Setting(key, quantity.label, value, quantity.unit, metric(name), inch(name),
-                          calculator.name)  # fmt: skip
+            quantity = first.quantities[name]
+            yield Setting(key, quantity.label, value, quantity.unit, first(name), inch(name),
+                          other(name), calculator.name)  # fmt: skip
 
 
-def _warnings(worked: Answer) -> Iterator[str]:
+def _warnings(worked: Answer, units: str) -> Iterator[str]:
     """The cautions that hold for these figures alone."""
-    say = Say(worked.calculator, worked.values, "metric")
+    say = Say(worked.calculator, worked.values, units)
     for caution in worked.calculator.cautions:
         if caution.only_if and parse(caution.only_if).evaluate(worked.values):
             yield say.fill(caution.text)

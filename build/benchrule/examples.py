@@ -20,12 +20,14 @@ def example_of(
     Or ``{"refused": [{"input", "given", "allowed", "why"}]}``.
     """
 
+    units = handbook.units
+
     def make() -> dict[str, Any]:
-        worked = work_out(calculator, presets)
+        worked = work_out(calculator, presets, units)
         if isinstance(worked, list):
             return {"refused": [asdict(one) for one in worked]}
         return {"inputs": worked.inputs, "parts": parts(worked)}
 
     given = json.dumps(presets, sort_keys=True, default=str)
-    found: dict[str, Any] = handbook.kept.get(f"example {calculator.name} {given}", make)
+    found: dict[str, Any] = handbook.kept.get(f"example {calculator.name} {units} {given}", make)
     return found

@@ -4,6 +4,7 @@
 """
 
 import json
+from functools import partial
 from hashlib import sha256
 from typing import Any
 
@@ -11,47 +12,79 @@ from calculators.learning.limits import can_be_asked
 from calculators.learning.procedure import FEWEST
 
 from .handbook import Handbook, Station, Tolerance
+from .kept import digest
 from .measuring import gauge_facts
 from .plain_words import plain_words
-from .station_parts import Place, definitions, places_of
+from .station_parts import Place, definitions, places_in
+from .unchanged import Piece, made_now
 
 
-def exercise_bank(handbook: Handbook) -> dict[str, Any]:
-    """``{"edition", "stations", "tolerances", "gauges"}``, each by id."""
-    found: dict[str, Any] = handbook.kept.get("exercise bank", lambda: _make(handbook))
+def exercise_bank(handbook: Handbook, piece: Piece | None = None) -> dict[str, Any]:
+    """``{"edition", "stations", "tolerances", "gauges"}``, each by id; put together station by
+    station, where they are kept as pieces.
+    """
+    piece = piece or made_now(handbook)
+    stations: dict[str, Any] = {}
+    tolerances: dict[str, Any] = {}
+    gauges: dict[str, Any] = {}
+    for station in handbook.stations:
+        part = piece(f"exercises {station.id}", "", partial(_part, station.id))
+        stations[station.id] = part["station"]
+        tolerances |= part["tolerances"]
+        gauges |= part["gauges"]
+    bank: dict[str, Any] = {
+        "gauges": {id: gauges[id] for id in handbook.entries["gauges"] if id in gauges},
+        "tolerances": {id: tolerances[id] for id in handbook.tolerances if id in tolerances},
+        "stations": stations,
+    }
+    bank["edition"] = sha256(bank_text(bank).encode()).hexdigest()[:12]
+    return bank
+
+
+def exercises_of(handbook: Handbook, station: Station) -> list[str]:
+    """The exercises of one station, as the bank has them; nothing else of the handbook is read."""
+    found: list[str] = _part(station.id, handbook)["station"]["exercises"]
     return found
 
 
-def _make(handbook: Handbook) -> dict[str, Any]:
-    places: dict[str, list[Place]] = {}
-    for place in places_of(handbook):
-        places.setdefault(place.station, []).append(place)
-    bank: dict[str, Any] = {
-        "gauges": {
-            id: gauge_facts(gauge) for id, gauge in handbook.entries["gauges"].items()
-        },
-        "tolerances": {
-            id: _tolerance(handbook, tolerance) for id, tolerance in handbook.tolerances.items()
-        },
-        "stations": {
-            station.id: _station(handbook, station, places.get(station.id, []))
-            for station in handbook.stations
-        },
-    }  # fmt: skip
-    for station in bank["stations"].values():
-        station["exercises"] = [
-            exercise
-            for exercise in station["exercises"]
-            if not exercise.startswith("limit/") or can_be_asked(bank, exercise.partition("/")[2])
-        ]
-    asked = {one for station in bank["stations"].values() for one in station["exercises"]}
-    bank["tolerances"] = {
-        id: tolerance for id, tolerance in bank["tolerances"].items() if f"limit/{id}" in asked
+def _part(id: str, handbook: Handbook) -> dict[str, Any]:
+    """What one station gives to the bank: itself, the limits that can be asked, their gauges."""
+    station = handbook.station(id)
+    assert station is not None  # it was asked for by the id that it has
+    own = {tolerance.id: tolerance for tolerance in handbook.tolerances_of(id)}
+    entries = handbook.entries["gauges"]
+    used = dict.fromkeys(str(tolerance.field("gauge")) for tolerance in own.values())
+    bank = {
+        "gauges": {gauge: gauge_facts(entries[gauge]) for gauge in used},
+        "tolerances": {id: _tolerance(handbook, tolerance) for id, tolerance in own.items()},
     }
-    used = {tolerance["gauge"] for tolerance in bank["tolerances"].values()}
-    bank["gauges"] = {id: gauge for id, gauge in bank["gauges"].items() if id in used}
-    bank["edition"] = sha256(bank_text(bank).encode()).hexdigest()[:12]
-    return bank
+    asked = {
+        id: one
+        for id, one in bank["tolerances"].items()
+        if _can_be_asked(handbook, one, bank["gauges"][one["gauge"]])
+    }
+    made = _station(handbook, station, places_in(station))
+    made["exercises"] = [
+        exercise
+        for exercise in made["exercises"]
+        if not exercise.startswith("limit/") or exercise.partition("/")[2] in asked
+    ]
+    used = dict.fromkeys(tolerance["gauge"] for tolerance in asked.values())
+    gauges = {gauge: bank["gauges"][gauge] for gauge in used}
+    return {"station": made, "tolerances": asked, "gauges": gauges}
+
+
+def _can_be_asked(handbook: Handbook, tolerance: dict[str, Any], gauge: dict[str, Any]) -> bool:
+    """Kept by the figures, which are all that is gone through: it takes long, and most limits have
+    those of another.
+    """
+    limit = {name: tolerance[name] for name in ("unit", "low", "high")}
+    limit |= {"gauge": "", "models": [["", *own] for _, *own in tolerance.get("models", ())]}
+    reads = {name: gauge[name] for name in ("unit", "resolution", "uncertainty")}
+    bank = {"tolerances": {"": limit}, "gauges": {"": reads}}
+    said = json.dumps(bank, sort_keys=True)
+    found: bool = handbook.kept.get(f"asked {digest(said)}", partial(can_be_asked, bank, ""))
+    return found
 
 
 def bank_text(bank: dict[str, Any]) -> str:

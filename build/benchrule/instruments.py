@@ -48,7 +48,8 @@ class Instrument:
         """What the calculator works out for this instrument, or why it refuses."""
         if calculator not in self._worked:
             declared = self.handbook.calculators[calculator]
-            self._worked[calculator] = work_out(declared, self.given(calculator))
+            given, units = self.given(calculator), self.handbook.units
+            self._worked[calculator] = work_out(declared, given, units)
         return self._worked[calculator]
 
 
@@ -119,7 +120,7 @@ def limits_for(instrument: Instrument, tolerance: Tolerance) -> Tolerance:
     agreed = (instrument.order.fields.get("limits") or {}).get(tolerance.id)
     if agreed:
         rest = {name: value for name, value in own.entry.fields.items() if name not in FIGURES}
-        return Tolerance(replace(own.entry, fields={**rest, **agreed}))
+        return own.with_fields({**rest, **agreed})
     if not named:
         return own
     calculator = instrument.handbook.calculators.get(named["calculator"])
@@ -134,7 +135,7 @@ def limits_for(instrument: Instrument, tolerance: Tolerance) -> Tolerance:
         for name in FIGURES
         if own.field(name) is not None
     }
-    return Tolerance(replace(own.entry, fields={**own.entry.fields, **moved}))
+    return own.with_fields({**own.entry.fields, **moved})
 
 
 def feeds_of(handbook: Handbook) -> dict[str, list[str]]:

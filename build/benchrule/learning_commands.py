@@ -18,6 +18,7 @@ from calculators.learning.sheet import key_html, sheet_html, standalone
 
 from .class_files import Refused, bank_of, outside_site, read_assignment, result_files, write
 from .opening import site_places
+from .site_config import read_site_config
 
 PAGE = "learning/work/"
 A_FILE = click.Path(exists=True, dir_okay=False, path_type=Path)
@@ -37,7 +38,7 @@ CONFIG = click.option(
 @click.option("--title", default="Assignment", show_default=True)
 @click.option("--word", default="", help="a word of instruction to the trainees")
 @click.option("--due", default="", help="a day, like 2026-11-30")
-@click.option("--units", type=click.Choice(SYSTEMS), default="metric", show_default=True)
+@click.option("--units", type=click.Choice(SYSTEMS), help="the shop's own where left out")
 @click.option(
     "--grade", type=click.IntRange(min(GRADES), max(GRADES)), default=2, show_default=True
 )
@@ -59,6 +60,7 @@ def assignment(
     if not 1 <= count <= assignments.MOST_OF_ONE:
         raise Refused(f"--count must be 1 to {assignments.MOST_OF_ONE}")
     bank = bank_of(config_file)
+    choices["units"] = choices["units"] or read_site_config(config_file)[0].choices.units
     questions = _named(chosen, count)
     for station in stations:
         questions += _of_station(bank, station, count, questions, choices, id)

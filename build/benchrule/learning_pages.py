@@ -1,11 +1,13 @@
 """The pages of learning: practice, assignments, marking, sign-off sheets."""
 
 from .handbook import Handbook
+from .references import in_markdown
 
 NO_EXAM = (
     "This is no examination under supervision: nobody sees who types, or what lies beside the tablet. "
     "Skill of the hand is shown at the bench and [signed off there by a person](sign-off/index.md)."
 )
+MANY = 100  # stations from which the list of their sheets is folded by groups
 PAGES = {
     "learning/index.md": (
         "Practice",
@@ -51,7 +53,7 @@ def learning_pages(handbook: Handbook) -> dict[str, str]:
     }
     for station in handbook.stations:
         pages[f"learning/sign-off/{station.id}.md"] = (
-            f"---\nhide: [toc]\n---\n\n# {station.title}: sign-off\n\n/// sign-off | {station.id}\n///\n"
+            f"---\nhide: [toc]\n---\n\n# {in_markdown(station.title)}: sign-off\n\n/// sign-off | {station.id}\n///\n"
         )
     return pages
 
@@ -62,5 +64,8 @@ def learning_links(handbook: Handbook) -> dict[str, object]:
         {title: source} for source, (title, _) in PAGES.items() if "sign-off" not in source
     ]
     sheets: list[object] = [{"All sheets": "learning/sign-off/index.md"}]
-    sheets += [{one.title: f"learning/sign-off/{one.id}.md"} for one in handbook.stations]
+    many = len(handbook.stations) > MANY
+    for name, stations in handbook.lanes if many else [("", handbook.stations)]:
+        below = [{in_markdown(one.title): f"learning/sign-off/{one.id}.md"} for one in stations]
+        sheets += [{in_markdown(name): below}] if name else below
     return {"Learning": [*links, {"Sign-off sheets": sheets}]}

@@ -19,12 +19,14 @@ class CannotMeasure(ValueError):
 
 def measured(
     handbook: Handbook, tolerance_id: str, reading: str, model: str = "", gauge: str = "",
-    units: str = "metric",
+    units: str = "",
 ) -> dict[str, Any]:  # fmt: skip
     """The verdict on ``reading`` by the rule of ``calculators.engine.judging``.
 
     ``model`` and ``gauge`` are ids; left out, the general limits and the tolerance's own gauge.
+    ``units`` is the shop's own system where it is left out.
     """
+    units = units or handbook.units
     tolerance = handbook.tolerances.get(tolerance_id)
     if tolerance is None:
         near = [id for id in handbook.tolerances if tolerance_id in id]

@@ -16,8 +16,9 @@ def open_handbook(config_file: Path) -> tuple[Handbook, list[Problem]]:
     """The handbook that a mkdocs.yml names, and the problems of reading it."""
     root = config_file.resolve().parent
     site, problems = read_site_config(config_file)
-    handbook, found = load_handbook(root, root / site.docs_dir, site.calculators)
-    return handbook, problems + found
+    if problems:
+        return Handbook(root, root / site.docs_dir), problems
+    return load_handbook(root, root / site.docs_dir, site.choices)
 
 
 @dataclass(frozen=True)

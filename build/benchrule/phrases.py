@@ -26,7 +26,7 @@ class Phrases:
         Phrases within and across phrases too, where ``overlapping``.
         """
         by_first = self._by_first
-        if not any(word in by_first for word in WORD.findall(text.lower())):
+        if by_first.keys().isdisjoint(WORD.findall(text.lower())):
             return  # most pieces of text name nothing
         words = list(WORD.finditer(text))
         free = 0

@@ -9,7 +9,7 @@ import click
 from calculators.engine.showing import SYSTEMS
 
 from .opening import open_handbook
-from .records import CannotRecord, from_device, recorded, settings_of, write_records
+from .records import CannotRecord, device_text, from_device, recorded, settings_of, write_records
 
 CODES = {"reject": 1, "cannot tell": 3}
 
@@ -21,14 +21,14 @@ CODES = {"reject": 1, "cannot tell": 3}
 @click.option(
     "--take", type=click.Path(path_type=Path, exists=True), help="a file that a device saved"
 )
-@click.option("--units", type=click.Choice(SYSTEMS), default="metric")
+@click.option("--units", type=click.Choice(SYSTEMS), help="the shop's own where left out")
 @click.option("--by", default="", help="initials")
 @click.option(
     "--on", "day", default="", help="the day, like 2026-11-20; today where it is left out"
 )
 @click.option("-f", "--config-file", default="mkdocs.yml", type=click.Path(path_type=Path))
 def record(
-    order: str, station: str, readings: tuple[str, ...], take: Path | None, units: str, by: str,
+    order: str, station: str, readings: tuple[str, ...], take: Path | None, units: str | None, by: str,
     day: str, config_file: Path,
 ) -> None:  # fmt: skip
     """Record what was measured for ORDER at STATION, as name=value; the sheet and later stations take it.
@@ -41,7 +41,7 @@ def record(
         found = _taken(handbook, order, take) if take else {}
         pairs = dict(_pair(one) for one in readings)
         if pairs:
-            found |= recorded(handbook, order, station, pairs, units)
+            found |= recorded(handbook, order, station, pairs, units or handbook.units)
         if not found:
             _, stations = settings_of(handbook, order)
             for name, settings in stations.items():
@@ -70,7 +70,7 @@ def _taken(handbook: Any, order: str, path: Path) -> dict[str, dict[str, Any]]:
     _, stations = settings_of(handbook, order)
     where = {key: name for name, settings in stations.items() for key in settings}
     found = {}
-    for key, (given, units, day) in from_device(path.read_text("utf-8"), order).items():
+    for key, (given, units, day) in from_device(device_text(path), order).items():
         if key not in where:
             raise CannotRecord(f"the sheet of {order} has no setting {key[:60]}")
         one = recorded(handbook, order, where[key], {key: given}, units)[key]

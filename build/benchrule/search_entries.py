@@ -5,23 +5,48 @@ what a newcomer would type. ``theme/assets/ranking.mjs`` ranks them. Pages of ot
 author wrote in plain Markdown, are left to the search plugin.
 """
 
+import hashlib
+import json
 from collections.abc import Iterable
+from functools import partial
+from typing import Any
 
 from calculators.engine.unit_table import UNITS
 
-from .handbook import Handbook, Tolerance
+from .handbook import Handbook, Station, Tolerance
+from .kept import digest
 from .phrases import Phrases
 from .plain_words import plain_words
-from .station_parts import places_of
+from .station_parts import places_in
+from .unchanged import Piece, made_now
 
 # The sections that are places of their own; the others are found by their steps, faults and rows.
 SECTIONS = ("What good looks like", "Before you pass it on")
 
-Entry = dict[str, object]
+# What the search's worker reads of an entry.
+COLUMNS = ("kind", "location", "title", "text", "words", "also", "place", "unit")
+
+Entry = dict[str, Any]
+
+
+def places_file(entries: Iterable[Entry]) -> tuple[str, str]:
+    """The file that the search fetches when a reader opens it: its address in the site, its text.
+
+    Column by column, which packs tighter and is read faster than entry by entry; 0 stands where an
+    entry has no such column. Its name changes with what is in it, so that a browser can keep it for
+    good.
+    """
+    listed = list(entries)
+    columns = {name: [entry.get(name, 0) for entry in listed] for name in COLUMNS}
+    text = json.dumps(columns, separators=(",", ":"), ensure_ascii=False)
+    return f"search/places-{hashlib.sha256(text.encode()).hexdigest()[:12]}.json", text
 
 
 class Vocabulary:
-    """The glossary's words for a thing, and which of them a text mentions."""
+    """The glossary's words for a thing, and which of them a text mentions.
+
+    ``key`` stands for all of them.
+    """
 
     def __init__(self, handbook: Handbook) -> None:
         self._groups: list[list[str]] = []
@@ -32,6 +57,7 @@ class Vocabulary:
                 names.setdefault(word.lower(), []).append(str(len(self._groups)))
             self._groups.append(words)
         self._names = Phrases({name: " ".join(groups) for name, groups in names.items()})
+        self.key = digest(json.dumps(self._groups))
 
     def other_words(self, text: str) -> list[str]:
         """Every word for every thing that ``text`` mentions, but those it has already."""
@@ -44,19 +70,31 @@ class Vocabulary:
         return [word for at in found for word in self._groups[at] if word.lower() not in lower]
 
 
-def search_entries(handbook: Handbook, address: dict[str, str]) -> Iterable[Entry]:
-    """The entries; ``address`` maps a page's source to its address in the site."""
+def search_entries(
+    handbook: Handbook, address: dict[str, str], piece: Piece | None = None
+) -> Iterable[Entry]:
+    """The entries; ``address`` maps a page's source to its address in the site.
+
+    Those of each station are a ``piece``, which need not be made again where nothing has changed.
+    """
+    piece = piece or made_now(handbook)
     vocabulary = Vocabulary(handbook)
-    asked = {id: list(entry.fields) for id, entry in handbook.entries["asked"].items()}
-    yield from _stations(handbook, address, vocabulary)
+    parts = {}
+    for station in handbook.stations:
+        page = address[station.page.source]
+        make = partial(_station, station.id, page, vocabulary)
+        parts[station.id] = piece(f"search {station.id}", f"{page} {vocabulary.key}", make)
+    yield from (part["page"] for part in parts.values())
+    for part in parts.values():
+        yield from part["places"]
     for tolerance in handbook.tolerances.values():
-        yield _tolerance(handbook, tolerance, address, vocabulary, asked.get(tolerance.id, []))
+        yield parts[tolerance.station]["tolerances"][tolerance.id]
     for name, calculator in handbook.calculators.items():
         labels = ", ".join(item.label for item in calculator.inputs)
         yield _entry(
             "calculator", f"{address[f'calculators/{name}.md']}#calc-{name}", calculator.title,
             f"{calculator.summary} Asks: {labels}.",
-            [*calculator.other_words, *asked.get(f"calc:{name}", [])], "Calculator",
+            [*calculator.other_words, *_asked(handbook, f"calc:{name}")], "Calculator",
             vocabulary.other_words(calculator.title),
         )  # fmt: skip
     for id, entry in handbook.entries["glossary"].items():
@@ -70,7 +108,7 @@ def search_entries(handbook: Handbook, address: dict[str, str]) -> Iterable[Entr
         stations = [one.title for one in handbook.stations if id in one.field("hazards")]
         yield _entry(
             "hazard", f"{address['hazards.md']}#hazard-{id}", str(fields["name"]), text,
-            [fields["agent"], "safety", "caution", *asked.get(f"hazard:{id}", []), *stations],
+            [fields["agent"], "safety", "caution", *_asked(handbook, f"hazard:{id}"), *stations],
             "Hazards",
         )  # fmt: skip
     for id, entry in handbook.entries["gauges"].items():
@@ -92,44 +130,58 @@ def search_entries(handbook: Handbook, address: dict[str, str]) -> Iterable[Entr
         )  # fmt: skip
 
 
-def _stations(
-    handbook: Handbook, address: dict[str, str], vocabulary: Vocabulary
+def _station(id: str, page: str, vocabulary: Vocabulary, handbook: Handbook) -> dict[str, Any]:
+    """A station as a whole, its places, and its tolerances by id."""
+    station = handbook.station(id)
+    assert station is not None  # it was asked for by the id that it has
+    whole = _entry(
+        "page", page, station.title, str(station.field("summary")), [], "",
+        vocabulary.other_words(station.title),
+    )  # fmt: skip
+    return {
+        "page": whole, "places": list(_places(handbook, station, page, vocabulary)),
+        "tolerances": {
+            tolerance.id: _tolerance(handbook, tolerance, station, page, vocabulary)
+            for tolerance in handbook.tolerances_of(id)
+        },
+    }  # fmt: skip
+
+
+def _places(
+    handbook: Handbook, station: Station, page: str, vocabulary: Vocabulary
 ) -> Iterable[Entry]:
-    """A station as a whole, its steps, its faults, and the sections that answer something."""
-    for station in handbook.stations:
-        page = address[station.page.source]
-        yield _entry(
-            "page", page, station.title, str(station.field("summary")), [], "",
-            vocabulary.other_words(station.title),
-        )  # fmt: skip
-    for place in places_of(handbook):
+    """Its steps, its faults, and the sections that answer something."""
+    for place in places_in(station):
         if place.kind == "section" and place.title not in SECTIONS:
             continue
-        station_page = address[f"stations/{place.station}.md"]
-        title = handbook.station(place.station).title  # type: ignore[union-attr]
-        asked = handbook.entries["asked"].get(f"{place.station}#{place.anchor}")
         yield _entry(
-            place.kind, f"{station_page}#{place.anchor}", place.title,
-            plain_words(handbook, place.text), asked.fields if asked else [], title,
+            place.kind, f"{page}#{place.anchor}", place.title, plain_words(handbook, place.text),
+            _asked(handbook, f"{station.id}#{place.anchor}"), station.title,
             vocabulary.other_words(place.title) if place.kind != "section" else [],
         )  # fmt: skip
 
 
+def _asked(handbook: Handbook, id: str) -> list[str]:
+    """What people ask with who look for a place."""
+    entry = handbook.entries["asked"].get(id)
+    return list(entry.fields) if entry else []
+
+
 def _tolerance(
-    handbook: Handbook, tolerance: Tolerance, address: dict[str, str], vocabulary: Vocabulary,
-    asked: list[str],
-) -> Entry:  # fmt: skip
-    station = handbook.station(tolerance.station)
-    assert station is not None  # the checks have made sure
+    handbook: Handbook, tolerance: Tolerance, station: Station, page: str, vocabulary: Vocabulary
+) -> Entry:
     feature, part = str(tolerance.field("feature")), str(tolerance.field("part"))
     limits = tolerance.limits()
     for id, model in handbook.models.items():
         if id in (tolerance.field("by_model") or {}):
             limits += f"; {model.fields['name']} {tolerance.for_model(id).limits()}"
-    text = f"{limits} ({tolerance.limits('inch')}). {tolerance.field('measure')} {tolerance.field('when_out')}"
-    words = [part, *(tolerance.field("other_words") or []), *asked]
+    also = f" ({tolerance.also()})" if tolerance.also() else ""
+    text = f"{limits}{also}. {tolerance.field('measure')} {tolerance.field('when_out')}"
+    words = [
+        part, *(tolerance.field("other_words") or []), *_asked(handbook, tolerance.id),
+    ]  # fmt: skip
     made = _entry(
-        "tolerance", f"{address[station.page.source]}#tol-{tolerance.id}",
+        "tolerance", f"{page}#tol-{tolerance.id}",
         f"{feature}: {tolerance.limits()}", text, words, station.title,
         vocabulary.other_words(f"{feature} {part}"),
     )  # fmt: skip
@@ -146,7 +198,7 @@ def _entry(
         "location": location,
         "title": title,
         "text": text,
-        "tags": [title, *dict.fromkeys(words)],  # what people call it
+        "words": list(dict.fromkeys(words)),  # what people call it
         "also": list(also),  # other words for the things that its name names
         "place": place,
     }

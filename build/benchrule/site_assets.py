@@ -7,10 +7,11 @@ from .web_packages import web_package
 ASSETS = Path(__file__).resolve().parent / "theme" / "assets"
 FOLDER = "assets/benchrule"
 SCRIPT = f"{FOLDER}/page.mjs"
+STORE = f"{FOLDER}/store.mjs"
 SEARCH_WORKER = f"{FOLDER}/search.js"
 STYLES = [
     f"{FOLDER}/{name}.css"
-    for name in ("fonts", "book", "calculator", "drawing", "learning", "print")
+    for name in ("fonts", "book", "calculator", "drawing", "learning", "offline", "print")
 ]
 FONTS = {
     "literata.woff2": ("@fontsource-variable/literata", "literata-latin-wght-normal.woff2"),
@@ -34,7 +35,7 @@ def asset_files() -> dict[str, Path]:
     files = {
         f"{FOLDER}/{path.name}": path
         for path in sorted(ASSETS.iterdir())
-        if path.is_file() and path.name != "page.mjs"
+        if path.is_file() and f"{FOLDER}/{path.name}" not in (SCRIPT, STORE)  # they are filled in
     }
     for name, (package, file) in FONTS.items():
         files[f"{FOLDER}/fonts/{name}"] = web_package(package) / "files" / file

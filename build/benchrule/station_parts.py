@@ -3,11 +3,11 @@
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import lru_cache
 
 from markdown.extensions.toc import slugify
 
-from .handbook import Handbook
+from .handbook import Handbook, Station
+from .references import of_text
 
 HEADING = re.compile(r"^(#{2,3}) (.+?)\s*$", re.MULTILINE)
 TERM = re.compile(r"^(?P<term>[^\n:#][^\n]*)\n:   (?=\S)", re.MULTILINE)
@@ -24,7 +24,7 @@ class Part:
     parts: tuple["Part", ...] = ()
 
 
-@lru_cache(maxsize=256)
+@of_text
 def parts_of(body: str) -> list[Part]:
     """The level-2 parts of a page, each with its level-3 parts."""
     found: list[Part] = []
@@ -54,14 +54,30 @@ class Place:
 def places_of(handbook: Handbook) -> Iterator[Place]:
     """Every section, step and fault of every station, in order."""
     for station in handbook.stations:
-        for section in parts_of(station.page.body):
-            kind = KINDS.get(section.title)
-            if kind is None:
-                text = section.text + "".join(part.text for part in section.parts)
-                yield Place(station.id, "section", section.title, slugify(section.title, "-"), text)
-                continue
-            for part in section.parts:
-                yield Place(station.id, kind, part.title, slugify(part.title, "-"), part.text)
+        yield from places_in(station)
+
+
+def places_in(station: Station) -> list[Place]:
+    """Every section, step and fault of one station, in order."""
+    return _places(station.id, station.page.body)
+
+
+@of_text
+def _places(station: str, body: str) -> list[Place]:
+    found = []
+    for section in parts_of(body):
+        kind = KINDS.get(section.title)
+        if kind is None:
+            text = section.text + "".join(part.text for part in section.parts)
+            found.append(
+                Place(station, "section", section.title, slugify(section.title, "-"), text)
+            )
+            continue
+        found += [
+            Place(station, kind, part.title, slugify(part.title, "-"), part.text)
+            for part in section.parts
+        ]
+    return found
 
 
 def definitions(text: str) -> dict[str, str]:

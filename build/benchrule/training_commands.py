@@ -12,13 +12,14 @@ from typing import Any
 
 import click
 
+from calculators.engine.strangers import is_clean
 from calculators.learning.assignment import canonical, is_code, is_day, revisions_of
 from calculators.learning.class_marks import ClassTable, mark_class
 from calculators.learning.class_table import csv_text
 from calculators.learning.marking import RIGHT
 from calculators.learning.result_records import CHANGED, TWICE, MarkedResult
 from calculators.learning.stream import digest
-from calculators.learning.untrusted import is_clean, said
+from calculators.learning.untrusted import said
 
 from .class_files import (
     Refused,
@@ -61,7 +62,7 @@ def take(
     """
     outside_site(register, config_file)
     found = read_assignment(assignment)
-    called = _names(text_of(names, LONGEST_NAMES_FILE)) if names else {}
+    called = read_names(text_of(names, LONGEST_NAMES_FILE)) if names else {}
     files = result_files(results, assignment)
     bank = bank_of(config_file)
     table = mark_class(bank, found, files)
@@ -112,8 +113,8 @@ def _paper(bank: dict[str, Any], marked: MarkedResult, table: ClassTable) -> Pap
     )  # fmt: skip
 
 
-def _names(text: str) -> dict[str, str]:
-    """Code and name of each line; a heading may stand over them."""
+def read_names(text: str) -> dict[str, str]:
+    """Name by code of each line of ``code,name``; a heading may stand over them. Refused says why not."""
     found: dict[str, str] = {}
     if len(text) > LONGEST_NAMES_FILE or "\0" in text:
         raise Refused("the names are no CSV file of code,name")

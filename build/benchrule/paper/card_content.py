@@ -15,8 +15,8 @@ SENTENCE_END = re.compile(r"(?<=[.!?])\s")
 class Figures:
     """Limits in both systems, and the models that they hold for; none named where for all."""
 
-    metric: str
-    inch: str  # empty where it would say the same
+    first: str  # in the system that the shop reads first
+    also: str  # empty where it would say the same
     models: str
 
 
@@ -50,7 +50,7 @@ class Card:
         for limit in self.limits:
             yield from (limit.feature, limit.gauge)
             for one in limit.figures:
-                yield from (one.metric, one.inch, one.models)
+                yield from (one.first, one.also, one.models)
 
 
 def card_of(handbook: Handbook, station: Station, site_address: str) -> Card:
@@ -99,5 +99,4 @@ def _limit(handbook: Handbook, tolerance: Tolerance) -> CardLimit:
 
 
 def _figures(tolerance: Tolerance, models: str) -> Figures:
-    metric, inch = tolerance.limits(), tolerance.limits("inch")
-    return Figures(metric, inch if inch != metric else "", models)
+    return Figures(tolerance.limits(), tolerance.also(), models)

@@ -108,8 +108,8 @@ class _Setting:
         self.scale, self.width = scale, width
         self.key_pt, self.limit_pt = KEY_POINTS_LEAST_PT * scale, LIMITS_LEAST_PT * scale
         figures = [one for limit in card.limits for one in limit.figures]
-        self.metric = self._column((one.metric for one in figures), BOLD) + GAP_PT
-        self.inch = self._column((one.inch for one in figures), BODY)
+        self.wide = self._column((one.first for one in figures), BOLD) + GAP_PT
+        self.narrow = self._column((one.also for one in figures), BODY)
         self.key_points = self._key_points(card)
         self.limits = tuple(self._limit(one) for one in card.limits)
         self.hazards = self._hazards(card)
@@ -156,10 +156,10 @@ class _Setting:
         )  # fmt: skip
 
     def _limit(self, limit: CardLimit) -> Row:
-        metric, inch, model = self.metric, self.inch, 0.0
+        wide, narrow, model = self.wide, self.narrow, 0.0
         if len(limit.figures) > 1:
             model = self._column((one.models for one in limit.figures), BODY) + GAP_PT
-        first = self.width - metric - inch
+        first = self.width - wide - narrow
         only = "" if model else limit.figures[0].models
         what = markup(f"{limit.feature} ({only})" if only else limit.feature)
         cells = [self._cell(0.0, 0.0, first - model - GAP_PT, f"{what} {grey(f'·\xa0{limit.gauge}')}",
@@ -167,8 +167,8 @@ class _Setting:
         top = 0.0
         for one in limit.figures:
             line = [
-                self._cell(first, top, metric - GAP_PT, bold(one.metric), self.limit_pt),
-                self._cell(first + metric, top, inch, markup(one.inch), self.limit_pt),
+                self._cell(first, top, wide - GAP_PT, bold(one.first), self.limit_pt),
+                self._cell(first + wide, top, narrow, markup(one.also), self.limit_pt),
             ]
             if model:
                 words = grey(one.models)

@@ -26,7 +26,7 @@ class Line:
     setting: Setting
     decimals: int
     limits: str  # in words, empty where there are none
-    limits_inch: str  # empty where it would say the same
+    limits_also: str  # in the other system; empty where it would say the same
     gauge: str
     record: str  # what was measured, as it was written down
     measured: float | None  # the same as a number in the setting's unit
@@ -83,7 +83,7 @@ class OrderSheet:
     def woods(self) -> Iterator[tuple[str, str, str]]:
         """Each part with its wood's name and botanical name."""
         woods = self.instrument.handbook.entries["materials"]
-        for part, id in self.fields["woods"].items():
+        for part, id in (self.fields.get("woods") or {}).items():
             yield (
                 part.capitalize(),
                 str(woods[id].fields["name"]),
@@ -104,7 +104,7 @@ class OrderSheet:
             yield from row
         for line in self.all_lines():
             one = line.setting
-            yield from (line.station, one.label, one.shown, one.inch, line.limits, line.limits_inch,
+            yield from (line.station, one.label, one.shown, one.also, line.limits, line.limits_also,
                         line.gauge, line.record, line.initials)  # fmt: skip
 
 
@@ -126,18 +126,11 @@ def _lines(instrument: Instrument, sheet: StationSheet) -> Iterable[Line]:
         text = str(record.get("value", ""))
         yield Line(
             station=sheet.station.title, setting=one, decimals=_decimals(instrument, one),
-            limits=own.limits() if own else "", limits_inch=_inch(one),
+            limits=own.limits() if own else "", limits_also=own.also() if own else "",
             gauge=gauge["name"] if gauge else "", record=text, measured=_number(one, text),
             verdict=_verdict(one, gauge, text),
             initials=f"{record.get('by', '')} {record.get('on', '')}".strip(),
         )  # fmt: skip
-
-
-def _inch(one: Setting) -> str:
-    if one.tolerance is None:
-        return ""
-    inch = one.tolerance.limits("inch")
-    return inch if inch != one.tolerance.limits() else ""
 
 
 def _decimals(instrument: Instrument, one: Setting) -> int:

@@ -92,10 +92,9 @@ def _first(sheet: OrderSheet, width: float, address: str) -> Iterator[Any]:
     facts = [
         f"{grey('Model')} {markup(sheet.model)}   {grey('Ordered')} {markup(fields['ordered'])}   "
         f"{grey('Due')} {markup(fields['due'])}{markup(f', {days} days after')}",
-        grey("Woods ") + "; ".join(
-            f"{markup(part.lower())} {markup(name)}" for part, name, _ in sheet.woods()
-        ),
-    ]  # fmt: skip
+    ]
+    woods = "; ".join(f"{markup(part.lower())} {markup(name)}" for part, name, _ in sheet.woods())
+    facts += [f"{grey('Woods')} {woods}"] if woods else []
     facts += [f"{grey('Asked for')} {markup(wish)}" for wish in fields.get("wishes") or ()]
     if any(one.answers for one in sheet.stations):
         facts.append(
@@ -190,15 +189,15 @@ class _Station:
             return [label, paragraph(markup(one.shown), TEXT_PT)]
         self.style.append(("BOX", (MEASURED, at), (MEASURED, at), 0.7, RULE))
         self.style.append(("BOX", (INITIALS, at), (INITIALS, at), 0.7, RULE))
-        inch = f"  {grey(_whole(one.inch), SMALL_PT)}" if one.inch != one.shown else ""
+        also = f"  {grey(_whole(one.also), SMALL_PT)}" if one.also != one.shown else ""
         limits = (
-            f"{markup(line.limits)} {grey(_whole(line.limits_inch), SMALL_PT)}"
+            f"{markup(line.limits)} {grey(_whole(line.limits_also), SMALL_PT)}"
             if line.limits
             else ""
         )
         return [
             label,
-            paragraph(f"{bold(one.shown)}{inch}", TEXT_PT),
+            paragraph(f"{bold(one.shown)}{also}", TEXT_PT),
             paragraph(limits, TEXT_PT),
             paragraph(f"{bold(line.record)} {grey(line.verdict, SMALL_PT)}", TEXT_PT),
             paragraph(markup(line.initials), SMALL_PT),

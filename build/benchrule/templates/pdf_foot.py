@@ -6,6 +6,7 @@ from typing import Any
 from reportlab.lib import units  # type: ignore[import-untyped]
 from reportlab.lib.utils import simpleSplit  # type: ignore[import-untyped]
 
+from ..references import of_text
 from .shapes import Template
 from .sheets import MARGIN_MM, OVERLAP_MM, PAPER_NAMES, Plan, Sheet
 
@@ -28,6 +29,7 @@ def pt(length_mm: float) -> float:
     return float(length_mm * units.mm)
 
 
+@of_text
 def plain(text: str) -> str:
     """Text in what the standard fonts hold; letters with other marks lose these, the rest is '?'."""
     found = []
