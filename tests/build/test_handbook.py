@@ -131,7 +131,7 @@ def test_search_entries_carry_the_words_of_newcomers(demo: Handbook) -> None:
     assert len(entries) == rows + len(parts) + len(demo.stations) * 3  # page, good, pass on
     lift = entries["stations/fretting/#tol-fret-crown-lift"]
     assert "0.05 mm" in str(lift["title"])
-    assert isinstance(lift["tags"], list) and "fret lifting in the middle" in lift["tags"]
+    assert isinstance(lift["words"], list) and "fret lifting in the middle" in lift["words"]
     fault = entries["stations/fretting/#a-fret-lifts-in-the-middle"]
     assert fault["kind"] == "fault" and "[[" not in str(fault["text"])
     assert lift["unit"] == "length" and lift["kind"] == "tolerance"

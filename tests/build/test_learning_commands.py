@@ -30,7 +30,7 @@ from calculators.learning.assignment import (
     questions_for,
     read,
 )
-from tests.chromium import FLAGS
+from tests.chromium import FLAGS, chromium_path
 
 ROOT = Path(__file__).parents[2]
 CONFIG = str(ROOT / "mkdocs.yml")
@@ -156,9 +156,7 @@ def test_an_assignment_is_written_with_link_codes_and_picture(
 def test_the_picture_says_the_link(folder: Path, set_out: Result) -> None:
     html = f"<body style='margin:0'>{(folder / 'link.svg').read_text('utf-8')}"
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(
-            executable_path=os.environ.get("CHROMIUM") or "/usr/bin/chromium", args=FLAGS
-        )
+        browser = playwright.chromium.launch(executable_path=chromium_path(), args=FLAGS)
         page = browser.new_page()
         page.set_content(html)
         page.locator("svg").screenshot(path=folder / "link.png")
@@ -669,9 +667,7 @@ def test_everything_fits_a_telephone_and_prints(
                   ["mark", handed_in, "--assignment", folder / "set.json", "--html", folder / "p-marks.html"]):  # fmt: skip
         assert run(*words).exit_code == 0
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(
-            executable_path=os.environ.get("CHROMIUM") or "/usr/bin/chromium", args=FLAGS
-        )
+        browser = playwright.chromium.launch(executable_path=chromium_path(), args=FLAGS)
         page = browser.new_page(viewport={"width": 390, "height": 800})
         for name in ("p-sheet", "p-key", "p-marks"):
             page.goto((folder / f"{name}.html").as_uri())

@@ -79,7 +79,7 @@ def test_limits_stand_in_the_order_of_the_file_and_the_rest_is_counted(paper: st
         for limit in shown:
             place = text.index(squeezed(limit.feature)[:14], place + 1)  # each after the one before
             for one in limit.figures:
-                assert squeezed(one.metric) in text and squeezed(one.inch) in text, limit
+                assert squeezed(one.first) in text and squeezed(one.also) in text, limit
         assert (f"…and{left}moreinthehandbook" in text) == bool(left)
 
 
@@ -138,12 +138,12 @@ def test_there_is_a_bookmark_for_each_station() -> None:
 def test_a_model_that_differs_is_named_with_its_own_limits() -> None:
     [card] = [one for one in demo_cards() if one.id == "neck-fit"]
     [rise] = [one for one in card.limits if one.feature.startswith("Rise of the top")]
-    assert [(one.models, one.metric) for one in rise.figures] == [
+    assert [(one.models, one.first) for one in rise.figures] == [
         ("The Fourteen", "3.5 ± 0.6 mm"), ("The Twelve", "3.3 ± 0.6 mm"),
         ("The Concert", "1.0 ± 0.4 mm"),
     ]  # fmt: skip
     [shim] = [one for one in card.limits if one.feature.startswith("Thickness of the metal shim")]
-    assert [(one.models, one.metric) for one in shim.figures] == [("", "0.15 ± 0.02 mm")]
+    assert [(one.models, one.first) for one in shim.figures] == [("", "0.15 ± 0.02 mm")]
 
 
 def test_a_card_that_is_too_full_is_refused_in_words() -> None:

@@ -120,7 +120,7 @@ def test_every_slot_lies_where_the_octave_is_divided() -> None:
         assert one.width_mm == 0.58
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(
     scale=st.floats(150, 1200),
     frets=st.integers(1, 36),
@@ -153,7 +153,7 @@ def fan_place(scale: float, spreads: tuple[float, float], share: float) -> Point
     return run * share, spreads[0] / 2 + flare * share
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(
     bass=st.floats(560, 720), shorter=st.floats(0, 20), square=st.integers(0, 14),
     margin=st.floats(0, 8),

@@ -197,7 +197,7 @@ def test_an_arc_is_set_off_to_an_arc() -> None:
             assert math.hypot(x - centre_x, y - centre_y) == pytest.approx(radius, abs=1e-3)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(width=st.floats(0.3, 3), kerf=st.floats(0.01, 3), angle=st.floats(0, 3.1))
 def test_a_slot_is_a_rectangle_less_the_kerf_or_refused(
     width: float, kerf: float, angle: float

@@ -46,7 +46,7 @@ def test_the_size_is_in_millimetres() -> None:
     assert float(root.attrib["height"].removesuffix("mm")) == pytest.approx(template.height_mm)
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 @given(scale=st.floats(250, 1200), frets=st.integers(1, 36))
 def test_slots_lie_in_their_places(scale: float, frets: int) -> None:
     own = {"fret-spacing": {"scale_length": scale, "frets": frets}}
