@@ -110,6 +110,7 @@ async function start() {
   const [[{ loadPyodide }], archive] = await Promise.all([modules, core, interpreter, library, partsOf]);
   const image = await kept;
   if (image) {
+    postMessage({ goingOn: true }); // the page sees to it that this does not hang
     try {
       return await run(loadPyodide, archive, { _loadSnapshot: image });
     } catch {

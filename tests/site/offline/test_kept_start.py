@@ -13,7 +13,7 @@ from calculators.engine.registry import modules
 
 from ..test_practice import answer, asked, check
 from ..test_unbreakable import entry, first_slot, shows
-from ..visits import NOTE_WORKERS
+from ..visits import NOTE_WORKERS, SET_LIMITS
 from .parts import LONG, Server, edition, look_for_newer, offer, opened, saved, until, words
 
 STORE = "(await caches.keys()).find((name) => name.startsWith('benchrule-starts-'))"
@@ -47,6 +47,19 @@ ASK_ALL = """([address, names]) => new Promise((resolve, reject) => {
   };
   names.forEach((calculator, at) => worker.postMessage({ id: at + 1, prepare: calculator }));
 })"""
+
+
+# Of a worker that goes on from a kept start, the page hears nothing more.
+HANG = """const Sound = Worker;
+window.Worker = class extends Sound {
+  constructor(...given) {
+    super(...given);
+    this.addEventListener("message", (event) => {
+      this.hangs ||= event.data.started && event.data.goesOn;
+      if (this.hangs) event.stopImmediatePropagation();
+    });
+  }
+};"""
 
 
 @contextlib.contextmanager
@@ -250,6 +263,20 @@ def test_after_a_worker_that_broke_no_start_is_trusted(
         page.evaluate("localStorage.setItem('benchrule.no-start', '2026-01-01')")
         calculate(page, server)
         wait_for_start(page)
+
+
+def test_a_start_that_hangs_as_it_goes_on_is_made_from_nothing(
+    playwright_running: Playwright, server: Server, first: Path, used_profile: Path
+) -> None:
+    with visit(playwright_running, server, first, used_profile) as page:
+        page.add_init_script(SET_LIMITS % '{"goOn": 3000}')
+        page.add_init_script(HANG)
+        calculate(page, server)
+        assert page.evaluate("runtimes.map(({ hangs, ended }) => [hangs, ended])") == [
+            [True, True], [None, None]
+        ]  # fmt: skip
+        assert (going_on(page), named(page)) == ([True, False], ["", "anew"])
+        assert kept(page) == []
 
 
 def test_the_reader_goes_first(

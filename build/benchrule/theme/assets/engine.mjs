@@ -4,6 +4,7 @@
 const LIMITS = {
   start: 30_000, // until the page says that it waits; the start itself goes on
   giveUp: 300_000, // until a start that never settles is ended
+  goOn: 10_000, // until a start that goes on from a kept one, in half a second, is made from nothing
   answer: 5_000,
   silence: 5_000, // until a worker that takes up nothing counts as dead
   rest: 3_000, // after a start that failed, before an entry may start another
@@ -196,8 +197,10 @@ export class Engine {
     for (const [id, { message }] of this.#waiting) worker.postMessage({ id, ...message });
     await new Promise((resolve, reject) => {
       const giveUp = setTimeout(() => reject(new CannotStart("late", "it was given up")), this.#limits.giveUp);
+      let goOn;
+      const settle = () => [giveUp, goOn].forEach(clearTimeout);
       const fail = ({ kind, why }) => {
-        clearTimeout(giveUp);
+        settle();
         reject(new CannotStart(kind, why));
       };
       worker.onerror = (event) => {
@@ -208,8 +211,9 @@ export class Engine {
       worker.onmessage = ({ data }) => {
         if (data.id) this.#receive(data);
         else if (data.amiss) fail(data.amiss);
+        else if (data.goingOn) goOn = setTimeout(() => this.#drop(worker, new Ended("it did not go on")), this.#limits.goOn);
         else {
-          clearTimeout(giveUp);
+          settle();
           worker.started = true;
           worker.onmessage = (event) => this.#receive(event.data);
           worker.onerror = (event) => this.#drop(worker, new Ended(event.message));
