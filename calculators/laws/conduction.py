@@ -73,73 +73,93 @@ def graded_cells(
     )
 
 
+class _Stack:
+    """What passes between neighbouring cells, and at the back and the face, W/(m²·K)."""
+
+    def __init__(self, cells: Cells, back_w_m2_k: float) -> None:
+        halves = [
+            width / (2 * conductivity)
+            for width, conductivity in zip(cells.widths_m, cells.conductivities_w_m_k, strict=True)
+        ]
+        self.links = [1 / (lower + upper) for lower, upper in pairwise(halves)]
+        self.back = 1 / (halves[0] + 1 / back_w_m2_k) if back_w_m2_k else 0.0
+        self.face = 1 / halves[-1]
+        sides = zip([self.back, *self.links], [*self.links, self.face], strict=True)
+        self.sides = [(low, low + high) for low, high in sides]
+        heats = zip(cells.heats_j_m3_k, cells.widths_m, strict=True)
+        self.heats_j_m2_k = [heat * width for heat, width in heats]
+
+
 class _Sweep:
-    """Cells factored for one step length: the elimination runs from the back to the face.
+    """A stack factored for one step length: the elimination runs from the back to the face.
 
     Only the last unknown, the face, meets the law of heat loss, so the factors of the cells hold
     for all steps of one length whatever that law is.
     """
 
-    def __init__(self, cells: Cells, back_w_m2_k: float, step_s: float) -> None:
-        halves = [
-            width / (2 * conductivity)
-            for width, conductivity in zip(cells.widths_m, cells.conductivities_w_m_k, strict=True)
+    def __init__(self, stack: _Stack, step_s: float) -> None:
+        self.back, self.face = stack.back, stack.face
+        self.stores = [heat / (GAMMA * step_s) for heat in stack.heats_j_m2_k]
+        shares = zip(self.stores, stack.sides, strict=True)
+        inverse = 0.0  # behind the first cell there is none
+        inverses = [
+            inverse := 1 / (store + both - low * low * inverse) for store, (low, both) in shares
         ]
-        links = [1 / (lower + upper) for lower, upper in pairwise(halves)]
-        self.back = 1 / (halves[0] + 1 / back_w_m2_k) if back_w_m2_k else 0.0
-        self.face = 1 / halves[-1]
-        below = [self.back, *links]
-        self.stores = [
-            heat * width / (GAMMA * step_s)
-            for heat, width in zip(cells.heats_j_m3_k, cells.widths_m, strict=True)
-        ]
-        self.passed = [1.0]  # share of its load that each cell gets handed on from behind
-        self.inverses: list[float] = []
-        for store, low, high in zip(self.stores, below, [*links, self.face], strict=True):
-            pivot = store + low + high
-            if self.inverses:
-                self.passed.append(low * self.inverses[-1])
-                pivot -= low * self.passed[-1]
-            self.inverses.append(1 / pivot)
-        # Coming back, a cell takes this share of its neighbour towards the face.
-        self.taken = [link * inverse for link, inverse in zip(links, self.inverses, strict=False)]
-        self.taken_face = self.face * self.inverses[-1]
+        # Going out, a cell is handed this share of the load behind it; coming back, the cell behind
+        # takes the same share of its neighbour's temperature.
+        passed = [link * inverse for link, inverse in zip(stack.links, inverses, strict=False)]
+        self.passed = [1.0, *passed]
+        self.homeward = list(zip(inverses[-2::-1], reversed(passed), strict=True))
+        self.last = inverses[-1]
+        self.taken_face = self.face * self.last
 
     def solve(
-        self, known: Sequence[float], back_c: float, face_c: float, loss: Loss
-    ) -> tuple[list[float], float, float]:
-        """New temperatures of cells and face, and the loss there, after an implicit stage."""
+        self, known: Sequence[float], back_c: float, face: "_Face"
+    ) -> tuple[list[float], float]:
+        """New temperatures of the cells, and the loss at the face, after an implicit stage."""
+        # A load is what a cell has and gets handed on; most of an answer's time is spent here.
         load = self.back * back_c
-        loads: list[float] = []
-        for store, value, passed in zip(self.stores, known, self.passed, strict=True):
-            load = store * value + passed * load
-            loads.append(load)
-        still = load * self.inverses[-1]  # the last cell's temperature if the face stood at 0 °C
-        face_c, lost = _meet(self.face * still, self.face * (1 - self.taken_face), face_c, loss)
-        value = still + self.taken_face * face_c
+        loads = [
+            load := store * value + passed * load
+            for store, value, passed in zip(self.stores, known, self.passed, strict=True)
+        ]
+        still = load * self.last  # the last cell's temperature if the face stood at 0 °C
+        lost = face.meet(self.face * still, self.face * (1 - self.taken_face))
+        value = still + self.taken_face * face.temperature_c
         found = [value]
-        for load, inverse, taken in zip(
-            reversed(loads[:-1]), reversed(self.inverses[:-1]), reversed(self.taken), strict=True
-        ):
-            value = load * inverse + taken * value
-            found.append(value)
+        found += [
+            value := load * inverse + taken * value
+            for load, (inverse, taken) in zip(loads[-2::-1], self.homeward, strict=True)
+        ]
         found.reverse()
-        return found, face_c, lost
+        return found, lost
 
 
-def _meet(arriving: float, slope: float, guess_c: float, loss: Loss) -> tuple[float, float]:
-    """The face temperature at which ``arriving - slope * T`` equals ``loss(T)``: secant steps."""
-    old, new = guess_c + 0.01, guess_c
-    rest_old = arriving - slope * old - loss(old)
-    lost = loss(new)
-    rest = arriving - slope * new - lost
-    for _ in range(30):
-        if abs(rest) <= 1e-9 * (abs(lost) + slope) or rest == rest_old:
-            break
-        old, new, rest_old = new, new - rest * (new - old) / (rest - rest_old), rest
-        lost = loss(new)
-        rest = arriving - slope * new - lost
-    return new, lost
+class _Face:
+    """The face's temperature, with how steeply its loss rises there: what the next stage starts from."""
+
+    def __init__(self, temperature_c: float, loss: Loss) -> None:
+        self.temperature_c = temperature_c
+        self.loss = loss
+        self.rise = (loss(temperature_c + 0.01) - loss(temperature_c)) / 0.01
+
+    def meet(self, arriving: float, slope: float) -> float:
+        """Goes to the temperature T at which ``arriving - slope * T`` is ``loss(T)``; the loss there.
+
+        Secant steps, the first along the rise that was seen last.
+        """
+        value = self.temperature_c
+        lost = self.loss(value)
+        for _ in range(30):
+            rest = arriving - slope * value - lost
+            step = rest / (slope + self.rise)
+            if abs(rest) <= 1e-9 * (abs(lost) + slope) or value + step == value:
+                break
+            value += step
+            before, lost = lost, self.loss(value)
+            self.rise = (lost - before) / step
+        self.temperature_c = value
+        return lost
 
 
 def march(
@@ -161,17 +181,18 @@ def march(
     excess over ``back_c`` (0: no heat passes); the face loses what ``loss`` says.
     """
     now = list(temperatures_c)
-    face_c, time_s, lost_j_m2, step_s = now[-1], 0.0, 0.0, first_step_s
+    stack, face = _Stack(cells, back_w_m2_k), _Face(now[-1], loss)
+    time_s, lost_j_m2, step_s = 0.0, 0.0, first_step_s
     while True:
-        sweep = _Sweep(cells, back_w_m2_k, step_s)
+        sweep = _Sweep(stack, step_s)
         ahead = (1 - GAMMA) / GAMMA
         for _ in range(STEPS_A_STAGE):
-            middle, face_c, early = sweep.solve(now, back_c, face_c, loss)
+            middle, early = sweep.solve(now, back_c, face)
             known = [was + ahead * (mid - was) for was, mid in zip(now, middle, strict=True)]
-            now, face_c, late = sweep.solve(known, back_c, face_c, loss)
+            now, late = sweep.solve(known, back_c, face)
             time_s += step_s
             lost_j_m2 += step_s * ((1 - GAMMA) * early + GAMMA * late)
-            yield Moment(time_s, now, face_c, lost_j_m2)
+            yield Moment(time_s, now, face.temperature_c, lost_j_m2)
         step_s = min(2 * step_s, longest_step_s)
 
 
