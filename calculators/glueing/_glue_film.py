@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
+from ..laws import wood_heat
 from ..laws.conduction import Cells, graded_cells, march
 from ..laws.drying import evaporation_kg_m2_s, radiation_w_m2_k, water_viscosity_pa_s
 from ..laws.psychrometrics import (
@@ -160,19 +161,23 @@ def cut_layers(
 
 
 def cut_sheet_layers(
-    wood_conductivity: float,
-    wood_density: float,
-    wood_heat_capacity: float,
+    basic_gravity: float,
+    sheet_wood_moisture: float,
+    sheet_temperature: float,
     wood_thickness: float,
     glue_conductivity: float,
     glue_density: float,
     glue_heat_capacity: float,
     sheet_thickness: float,
 ) -> Layers:
-    """The same wood with the data sheet's film on it."""
+    """The same wood at the data sheet's moisture (%) and temperature (°C), with its film on it."""
+    gravity = wood_heat.gravity(basic_gravity, sheet_wood_moisture)
     return cut_layers(
-        wood_conductivity, wood_density, wood_heat_capacity, wood_thickness, glue_conductivity,
-        glue_density, glue_heat_capacity, spread_thickness=sheet_thickness,
+        wood_heat.conductivity_w_m_k(gravity, sheet_wood_moisture),
+        wood_heat.density_kg_m3(gravity, sheet_wood_moisture),
+        wood_heat.heat_capacity_j_kg_k(sheet_wood_moisture, sheet_temperature),
+        wood_thickness, glue_conductivity, glue_density, glue_heat_capacity,
+        spread_thickness=sheet_thickness,
     )  # fmt: skip
 
 

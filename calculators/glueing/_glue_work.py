@@ -183,7 +183,8 @@ DRYING_STEPS: tuple[Work, ...] = (
         function=cut_sheet_layers, source="heat-conduction", only_if=DRYING,
         gives=(Given(name="sheet_layers", label="Cells", unit="1", decimals=0, many=True),),
         method="Eight cells through the film; in the wood each cell is 1.15 times as deep as the "
-        "one above.",
+        "one above. The wood's properties by the same equations, at the test's own moisture and "
+        "temperature.",
     ),
     Solved(
         name="skinning", label="How much water is left when the glue counts as skinned",

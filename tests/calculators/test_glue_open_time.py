@@ -356,3 +356,12 @@ def test_a_thirstier_reckoning_still_meets_the_data_sheet(rate: float, minutes: 
     assume(rate * math.sqrt(60 * minutes) < 60)
     near = open_time(sorptivity=rate, sheet_open_time=minutes, room_humidity=48)
     assert near == pytest.approx(60 * minutes, rel=0.06)
+
+
+@MODEST
+@given(st.floats(12, 30), st.floats(4, 16))
+def test_the_data_sheets_test_knows_nothing_of_today(room: float, moisture: float) -> None:
+    """It was made in its own air, on wood of its own moisture."""
+    today = worked(room_temperature=room, wood_temperature=room, wood_moisture=moisture)
+    for name in ("sheet_evaporated", "sheet_soaked", "skinned_water"):
+        assert today[name] == worked()[name]
