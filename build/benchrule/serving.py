@@ -90,6 +90,7 @@ def _live_server() -> type[Any]:
 
 
 STARTED_AGAIN = "BENCHRULE_STARTED_AGAIN"
+LOOK_S = 0.25  # between two looks at the files; MkDocs takes twice as long
 TIDY_AFTER_S = 0.5  # the browser has been told by then
 
 
@@ -127,8 +128,9 @@ def serve(read: Callable[[], MkDocsConfig]) -> None:
         _tidy_up_soon()
 
     server = _live_server()(
-        builder=again, host=host, port=int(port), root=config.site_dir, mount_path="/"
-    )
+        builder=again, host=host, port=int(port), root=config.site_dir, mount_path="/",
+        polling_interval=LOOK_S,
+    )  # fmt: skip
     server.watch(str(config.config_file_path))
     root = Path(config.config_file_path).resolve().parent
     shops_own = [root / one for one in config.plugins["benchrule"].config.calculators]

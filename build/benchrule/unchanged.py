@@ -45,12 +45,13 @@ class Unchanged:
         self._folder = folder
         self._pieces: dict[str, _Piece] = {}
         self._used: set[str] = set()
+        self._last_sums: Sums | None = None
         self.made: list[str] = []
 
     def begin(self, book: Handbook, key: str) -> None:
         """A build of ``book`` begins; ``key`` stands for all that no piece says of itself."""
         self._key = key
-        self._sums = Sums(book)
+        self._sums = self._last_sums = Sums(book, self._last_sums)
         self._watched = Watched(book)
         self._used = set()
         self.made = []

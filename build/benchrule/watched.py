@@ -186,12 +186,27 @@ class _Page:
 
 
 class Sums:
-    """A sum over each thing that can be read of a handbook, by the names that ``Watched`` notes."""
+    """A sum over each thing that can be read of a handbook, by the names that ``Watched`` notes.
 
-    def __init__(self, book: Handbook) -> None:
+    ``before`` are the sums of the build before this one, of which is taken what has not changed.
+    """
+
+    def __init__(self, book: Handbook, before: "Sums | None" = None) -> None:
         self.book = book
         self._known: dict[str, str] = {}
         self._bodies = {page.source: page.body for page in book.pages}
+        if before:
+            self._take_over(before)
+
+    def _take_over(self, before: "Sums") -> None:
+        """A file that is as it was gives the very same entries, see ``kept``: their sums hold."""
+        for kind, entries in self.book.entries.items():
+            former = before.book.entries.get(kind, {})
+            for id, entry in entries.items():
+                name, then = f"entry/{kind}/{id}", former.get(id)
+                same = then and then.fields is entry.fields and then.stem == entry.stem
+                if same and name in before._known:
+                    self._known[name] = before._known[name]
 
     def of(self, name: str) -> str:
         """The sum of one thing; the same as long as it is."""

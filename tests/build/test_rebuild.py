@@ -467,3 +467,20 @@ def test_the_notes_name_what_was_read(shop: Path) -> None:
     assert {"fronts", "kind/groups", "kind/gauges"} <= watched.seen
     for name in (*watched.seen, "pages", "drawings", "units", "of/sanding", "neighbours/sanding"):
         assert sums.of(name) == Sums(handbook).of(name)
+
+
+def test_sums_are_taken_over_of_what_has_not_changed_alone(shop: Path) -> None:
+    kept = Kept()
+    before = Sums(load_handbook(shop, shop / "docs", kept=kept)[0])
+    names = [f"entry/tolerances/{id}" for id in before.book.tolerances]
+    former = {name: before.of(name) for name in names}
+    limits = shop / LIMITS
+    limits.write_text(limits.read_text("utf-8").replace("high: 0.1", "high: 0.2", 1), "utf-8")
+    now = Sums(load_handbook(shop, shop / "docs", kept=kept)[0], before)
+    assert {name for name in names if now._known.get(name) == former[name]} == {
+        name for name in names if "/wet-" in name
+    }
+    alone = Sums(now.book)
+    assert {name: now.of(name) for name in names} == {name: alone.of(name) for name in names}
+    [other] = [name for name in names if now.of(name) != former[name]]
+    assert "/flat-" in other
