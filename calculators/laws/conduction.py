@@ -153,7 +153,7 @@ class _Face:
         for _ in range(30):
             rest = arriving - slope * value - lost
             step = rest / (slope + self.rise)
-            if abs(rest) <= 1e-9 * (abs(lost) + slope) or value + step == value:
+            if abs(rest) <= 1e-12 * (abs(lost) + slope) or value + step == value:
                 break
             value += step
             before, lost = lost, self.loss(value)

@@ -64,8 +64,10 @@ class Keys:
     def stop(self) -> dict[str, Any]:
         """Where the keyboard stands, looked at."""
         found = self.page.evaluate(LOOK)
-        if not found or not found["seen"] or found["contrast"] < 3:
-            self.page.wait_for_timeout(600)  # the theme slides its parts in
+        for _ in range(10):  # the theme slides and fades its parts in, on a busy machine for seconds
+            if found and found["seen"] and found["contrast"] >= 3:
+                break
+            self.page.wait_for_timeout(300)
             found = self.page.evaluate(LOOK)
         assert found is not None, f"the keyboard stands nowhere; before: {self.stops[-3:]}"
         self.stops.append(found)
