@@ -14,6 +14,7 @@ from calculators.learning.bank import draw
 from calculators.learning.question import NUMBER, ORDER, Question
 
 from .conftest import ROOT, Site
+from .visits import LONG, visiting
 
 KEPT = """async (key) => {
   const db = await new Promise((done, fail) => {
@@ -232,3 +233,92 @@ def test_where_nothing_can_be_kept_it_is_said_and_practice_goes_on(
     page.get_by_role("button", name="Next question").click()
     expect(page.locator(".br-mark")).to_have_count(0)
     context.close()
+
+
+SLOW_TO_DRAW = """window.heldUp = 0;
+const post = Worker.prototype.postMessage;
+Worker.prototype.postMessage = function (message, ...rest) {
+  const slow = heldUp && message.text?.includes('"do":"draw"');
+  setTimeout(() => post.call(this, message, ...rest), slow ? heldUp : 0);
+};"""
+SLOW_TO_MARK = SLOW_TO_DRAW.replace('"do":"draw"', '"do":"mark"')
+
+
+def held_up(page: Page, milliseconds: int) -> None:
+    page.evaluate("(milliseconds) => (window.heldUp = milliseconds)", milliseconds)
+
+
+def test_nothing_can_be_typed_that_a_question_on_its_way_would_sweep_away(
+    browser: Browser, site: Site, bank: dict[str, Any]
+) -> None:
+    key = "practice/calculator-string-tension"
+    with visiting(browser, SLOW_TO_DRAW) as context:
+        page = context.new_page()
+        begin(page, site, "calculators/string-tension/")
+        first = asked(page, key, bank)
+        bar = page.locator(".br-practice-bar")
+        entries = page.locator(".br-question").locator("input, button")
+        assert entries.count()
+        held_up(page, 1_000)
+        bar.get_by_label("Units").select_option("inch")
+        for entry in entries.all():
+            expect(entry).to_be_disabled()
+        expect(page.get_by_role("button", name="Check")).to_be_disabled()
+        # What is chosen while a question is on its way holds too, and the last choice wins.
+        bar.get_by_label("Grade").select_option("3")
+        bar.get_by_label("Units").select_option("inch64")
+        words = page.locator(".br-question-words")
+        expect(words).not_to_have_text(first.words, timeout=LONG)
+        expect(bar.get_by_label("Units")).to_be_focused()
+        expect(bar.get_by_label("Units")).to_have_value("inch64")
+        expect(bar.get_by_label("Grade")).to_have_value("3")
+        drawn = words.inner_text()
+        page.wait_for_timeout(2_000)
+        assert words.inner_text() == drawn, "one that was let go came after all"
+        held_up(page, 0)
+        question = asked(page, key, bank)
+        kept = page.evaluate(KEPT, key)
+        assert (kept["units"], kept["grade"], kept["others"]) == ("inch64", 3, [])
+        assert question.exercise == first.exercise
+        answer(page, question)
+        assert check(page).startswith("Right")
+
+
+def test_stopping_while_a_question_is_on_its_way(
+    browser: Browser, site: Site, bank: dict[str, Any]
+) -> None:
+    with visiting(browser, SLOW_TO_DRAW) as context:
+        page = context.new_page()
+        begin(page, site, "calculators/string-tension/")
+        asked(page, "practice/calculator-string-tension", bank)
+        held_up(page, 1_000)
+        page.locator(".br-practice-bar").get_by_label("Units").select_option("inch")
+        page.get_by_role("button", name="Stop for now").click()
+        offer = page.get_by_role("button", name=re.compile("ractis"))
+        expect(offer).to_be_visible()
+        page.wait_for_timeout(2_000)
+        expect(offer).to_be_visible()
+        expect(page.locator(".br-question")).to_have_count(0)
+
+
+def test_stopping_while_an_answer_is_being_marked(
+    browser: Browser, site: Site, bank: dict[str, Any]
+) -> None:
+    """The answer was given: it counts, and its question does not come back."""
+    key = "practice/calculator-string-tension"
+    with visiting(browser, SLOW_TO_MARK) as context:
+        page = context.new_page()
+        begin(page, site, "calculators/string-tension/")
+        question = asked(page, key, bank)
+        answer(page, question)
+        held_up(page, 1_000)
+        page.get_by_role("button", name="Check").click()
+        expect(page.locator(".br-practice-bar").get_by_label("Units")).to_be_disabled()
+        page.get_by_role("button", name="Stop for now").click()
+        expect(page.locator(".br-question")).to_have_count(0)
+        page.wait_for_timeout(2_000)
+        expect(page.locator(".br-mark")).to_have_count(0)
+        assert page.evaluate(KEPT, key) is None
+        page.get_by_role("button", name="Go on practising").click()
+        expect(page.locator(".br-practice-count")).to_contain_text("1 tried", timeout=LONG)
+        assert asked(page, key, bank) != question

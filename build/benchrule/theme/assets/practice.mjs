@@ -25,8 +25,7 @@ class Practice {
   #key;
   #now = null; // the question under way: {exercise, seed, grade, units, given}
   #marked = false;
-  #check = oneAtATime((view) => this.#mark(view));
-  #go = oneAtATime((exercise) => this.#next(exercise).catch((error) => this.#failed(error)));
+  #turn = 0; // counts what the reader asked for; what comes for a turn that is over is let go
 
   constructor(section, learning) {
     this.#section = section;
@@ -38,52 +37,71 @@ class Practice {
   }
 
   async #offer() {
+    const turn = ++this.#turn;
     const found = await kept(this.#key);
-    const begun = isBegun(found) && found;
+    if (turn !== this.#turn) return;
     this.#now = null;
     const here = this.#section.contains(document.activeElement);
     fill(this.#section, make("button", {
-      type: "button", className: "br-button br-main", onclick: () => this.#start(begun),
-    }, begun ? "Go on practising" : "Practise"), make("p", { className: "br-help" },
+      type: "button", className: "br-button br-main", onclick: () => this.#start(),
+    }, isBegun(found) ? "Go on practising" : "Practise"), make("p", { className: "br-help" },
       `${this.#exercises.length} exercises, drawn anew each time. What went wrong comes back.`));
     this.#section.hidden = false;
     if (here) this.#section.querySelector("button").focus();
   }
 
-  async #start(begun) {
+  #start() {
     fill(this.#section, this.#state("Getting ready …"));
+    return this.#take(async (turn) => {
+      const begun = await kept(this.#key);
+      if (isBegun(begun) && this.#exercises.includes(begun.exercise)) await this.#ask(turn, { ...begun, others: undefined }, { again: true });
+      else await this.#next(turn);
+    });
+  }
+
+  /** Another question in place of the one that stands here; nothing can be typed that it would sweep away. */
+  #go(exercise, focus) {
+    const { view, check } = this.#section.parts;
+    for (const entry of view.element.querySelectorAll("input, button")) entry.disabled = true;
+    check.disabled = true;
+    return this.#take((turn) => this.#next(turn, exercise, focus));
+  }
+
+  /** Does what the reader asked for, unless something else is asked for meanwhile. */
+  async #take(act) {
+    const turn = ++this.#turn;
     try {
-      if (begun && this.#exercises.includes(begun.exercise)) await this.#ask({ ...begun, others: undefined }, true);
-      else await this.#next();
+      await act(turn);
     } catch (error) {
-      this.#failed(error);
+      if (turn === this.#turn) this.#failed(error);
     }
   }
 
-  async #next(exercise = null) {
+  async #next(turn, exercise = null, focus = "") {
     const answers = await history();
     const request = { do: "next", exercises: this.#exercises, history: answers, now: Date.now(), seed: this.#key };
     const next = await this.#learning.ask(request);
     if (next.refused) throw new Error(next.refused);
-    await this.#ask({
+    await this.#ask(turn, {
       exercise: exercise ?? next.exercise, seed: newId(12), given: null,
       grade: chosenGrade(), units: unitSystem(), summary: next.summary,
-    });
+    }, { focus });
   }
 
-  async #ask(now, again = false) {
+  async #ask(turn, now, { again = false, focus = "" } = {}) {
     const { exercise, seed, grade, units } = now;
     const question = await this.#learning.ask({ do: "draw", exercise, seed, grade, units }, [exercise]);
+    if (turn !== this.#turn) return undefined;
     if (question.refused) {
       if (again) {
         await this.#letGo(seed); // the procedure changed since
-        return this.#next();
+        return this.#next(turn);
       }
       throw new Error(question.refused);
     }
     this.#now = now;
     this.#marked = false;
-    this.#show(question);
+    this.#show(question, focus);
     await this.#keep();
     return undefined;
   }
@@ -112,26 +130,31 @@ class Practice {
     next.hidden = false;
   }
 
-  #show(question) {
+  #show(question, focus) {
+    const act = oneAtATime(() => this.#mark(view));
     const view = questionView(question, {
       onChange: (given) => {
+        if (this.#marked) return;
         this.#now.given = given;
         this.#keep();
       },
-      onEnter: () => this.#check(view),
+      onEnter: act,
     });
     if (this.#now.given !== null) view.set(this.#now.given);
     const result = make("div", { className: "br-practice-result" });
-    const check = make("button", { type: "button", className: "br-button br-main", onclick: () => this.#check(view) }, "Check");
+    const check = make("button", { type: "button", className: "br-button br-main", onclick: act }, "Check");
     const next = make("button", { type: "button", className: "br-button br-main", hidden: true, onclick: () => this.#go() }, "Next question");
+    const bar = this.#bar(question);
     fill(this.#section,
-      this.#bar(question), view.element, this.#hints(question), result,
+      bar, view.element, this.#hints(question), result,
       make("p", { className: "br-practice-do" }, check, next, this.#stop()),
     );
-    this.#section.parts = { view, result, check, next };
+    this.#section.parts = { bar, view, result, check, next };
     const words = view.element.querySelector(".br-question-words");
     words.tabIndex = -1; // read out, and the keyboard goes on from here
-    words.focus({ preventScroll: true });
+    // A choice is gone through with the arrow keys: the keyboard stays on it.
+    const choice = focus && this.#section.querySelector(`.br-practice-bar [name="${focus}"]`);
+    (choice || words).focus({ preventScroll: true });
   }
 
   #bar(question) {
@@ -139,18 +162,19 @@ class Practice {
     const count = summary
       ? make("p", { className: "br-practice-count" }, `${summary.learned} of ${summary.exercises} learned, ${summary.tried} tried`)
       : null;
-    const grade = this.#choice("Grade", GRADES, String(this.#now.grade), (value) => remember("grade", value));
-    const units = this.#choice("Units", SYSTEMS, this.#now.units, (value) => remember("units", value));
+    const grade = this.#choice("grade", "Grade", GRADES, String(this.#now.grade));
+    const units = this.#choice("units", "Units", SYSTEMS, this.#now.units);
     return make("div", { className: "br-practice-bar" },
       make("p", { className: "br-practice-title" }, question.title), count, grade, units);
   }
 
-  #choice(label, options, chosen, take) {
+  #choice(name, label, options, chosen) {
     const select = make("select", {
+      name,
       onchange: () => {
-        take(select.value);
+        remember(name, select.value);
         this.#letGo(this.#now.seed);
-        this.#go(this.#now.exercise);
+        this.#go(this.#now.exercise, name);
       },
     }, ...options.map(([value, words]) => make("option", { value, selected: value === chosen }, words)));
     return make("label", {}, `${label} `, select);
@@ -158,6 +182,7 @@ class Practice {
 
   #hints(question) {
     if (!question.hints) return make("p", { className: "br-help" }, question.grade === 3 ? "No hints in this grade." : "");
+    const turn = this.#turn;
     const place = make("div", { className: "br-hints" });
     let open = 0;
     const more = make("button", { type: "button", className: "br-button" }, "Show a step");
@@ -169,41 +194,50 @@ class Practice {
       more.hidden = hint.left === 0;
       more.textContent = hint.left ? `Show the next step (${hint.left} left)` : "";
     };
-    more.addEventListener("click", () => show(open + 1).catch((error) => this.#failed(error)));
+    more.addEventListener("click", () => show(open + 1).catch((error) => turn === this.#turn && this.#failed(error)));
     if (question.open_hints) show(question.open_hints).catch(() => {});
     return make("div", {}, place, more);
   }
 
   async #mark(view) {
     if (this.#marked) return this.#go();
+    const turn = this.#turn;
     const { exercise, seed, grade, units } = this.#now;
     const given = view.value();
-    const { result, check, next } = this.#section.parts;
+    const { bar, result, check, next } = this.#section.parts;
     if (given === null || given === "") {
       fill(result, make("p", { className: "br-error", role: "status" }, "Give an answer first."));
       return undefined;
     }
+    // What was answered is marked before another question takes its place.
+    const hold = (held) => bar.querySelectorAll("select").forEach((select) => (select.disabled = held));
+    hold(true);
     try {
       const marked = await this.#learning.ask({ do: "mark", exercise, seed, grade, units, given }, [exercise]);
       if (marked.verdict === "unreadable") {
         fill(result, make("p", { className: "br-error", role: "status" }, marked.words));
         return undefined;
       }
-      this.#marked = true;
+      if (turn === this.#turn) this.#marked = true;
       await addAnswer({
         exercise, seed, grade, units, given: JSON.stringify(given), verdict: marked.verdict, slip: marked.slip,
         right: marked.verdict === "right", at: Date.now(),
       });
       await this.#letGo(seed);
-      view.lock(marked.answer);
-      fill(result, markView(marked, await this.#learning.link(marked.read).catch(() => null)));
+      const link = await this.#learning.link(marked.read).catch(() => null);
       const why = await whyNotKept();
+      if (turn !== this.#turn) return undefined;
+      view.set(given); // what was marked, where something was typed meanwhile
+      view.lock(marked.answer);
+      fill(result, markView(marked, link));
       if (why) result.append(make("p", { className: "br-error" }, `This browser did not keep the answer. ${why}`));
       check.hidden = true;
       next.hidden = false;
       next.focus({ preventScroll: true });
     } catch (error) {
-      this.#failed(error);
+      if (turn === this.#turn) this.#failed(error);
+    } finally {
+      hold(false);
     }
     return undefined;
   }
@@ -220,10 +254,9 @@ class Practice {
     const lead = error instanceof CannotStart ? "The exercises cannot start here; the questions below are on paper." : "";
     fill(this.#section, troubleView(error, {
       lead,
-      again: async ({ waited }) => {
+      again: ({ waited }) => {
         if (error instanceof CannotStart && !waited) this.#learning.tryAgain();
-        const found = await kept(this.#key);
-        this.#start(isBegun(found) && found);
+        this.#start();
       },
     }));
   }
