@@ -8,7 +8,7 @@ import re
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Browser, FileChooser, Page, expect
 
 from .conftest import Site
 from .keys import Keys
@@ -178,11 +178,19 @@ def test_an_assignment_set_worked_and_marked(page: Page, site: Site, tmp_path: P
 
     page.goto(f"{site.address}learning/mark/")
     keys.skip_to_content()
+    # Listened for throughout: a listener that is set up as the key goes down can come too late.
+    opened: list[FileChooser] = []
+    page.on("filechooser", lambda chooser: opened.append(chooser))
     for label, file in (("The assignment's file", assignment), ("The result files", result)):
         keys.to(label, "input", most=8)
-        with page.expect_file_chooser() as chooser:
-            keys.press(" ")
-        chooser.value.set_files(file)
+        opened.clear()
+        keys.press(" ")
+        for _ in range(PATIENCE // 100):
+            if opened:
+                break
+            page.wait_for_timeout(100)
+        assert opened, f"no file can be chosen: {label}"
+        opened[0].set_files(file)
     keys.to("Mark", "button", most=3)
     keys.press("Enter")
     expect(page.locator("[data-mark-results] table").first).to_be_visible(timeout=PATIENCE)
