@@ -14,8 +14,9 @@ from calculators.learning.bank import draw
 from calculators.learning.question import NUMBER, ORDER, Question
 
 from .conftest import ROOT, Site
-from .visits import LONG, visiting
+from .visits import HOLD_UP, LONG, hold_up, visiting
 
+DRAW = '"do":"draw"'
 KEPT = """async (key) => {
   const db = await new Promise((done, fail) => {
     const open = indexedDB.open("benchrule");
@@ -41,7 +42,7 @@ def bank() -> dict[str, Any]:
 def begin(page: Page, site: Site, where: str, name: str = "Practise") -> None:
     page.goto(f"{site.address}{where}")
     page.get_by_role("button", name=name).click()
-    expect(page.locator(".br-question")).to_be_visible(timeout=40_000)
+    expect(page.locator(".br-question")).to_be_visible()
 
 
 def asked(page: Page, key: str, bank: dict[str, Any]) -> Question:
@@ -171,7 +172,7 @@ def practised(context: BrowserContext, site: Site, bank: dict[str, Any]) -> Page
         answer(page, asked(page, "practice/polishing", bank))
         check(page)
     page.goto(f"{site.address}learning/")
-    expect(page.locator(".br-progress tbody tr")).to_have_count(1, timeout=30_000)
+    expect(page.locator(".br-progress tbody tr")).to_have_count(1)
     return page
 
 
@@ -194,7 +195,7 @@ def test_progress_is_shown_exported_wiped_and_taken_in_again(
     expect(page.locator("[data-progress]")).to_contain_text("Nothing practised on this device yet")
     entry = page.locator("#br-progress-file")
     entry.set_input_files(file)
-    expect(page.locator(".br-progress tbody tr")).to_have_count(1, timeout=30_000)
+    expect(page.locator(".br-progress tbody tr")).to_have_count(1)
     entry.set_input_files(file)
     expect(page.locator(".br-progress-said")).to_contain_text("0 new answers")
     for name, text, words in (
@@ -221,7 +222,7 @@ def test_where_nothing_can_be_kept_it_is_said_and_practice_goes_on(
     page.goto(f"{site.address}stations/polishing/")
     page.get_by_role("button", name="Practise").click()
     question = page.locator(".br-question")
-    expect(question).to_be_visible(timeout=40_000)
+    expect(question).to_be_visible()
     if question.get_by_role("textbox").count():
         question.get_by_role("textbox").fill("1")
     elif question.get_by_role("radio").count():
@@ -235,31 +236,18 @@ def test_where_nothing_can_be_kept_it_is_said_and_practice_goes_on(
     context.close()
 
 
-SLOW_TO_DRAW = """window.heldUp = 0;
-const post = Worker.prototype.postMessage;
-Worker.prototype.postMessage = function (message, ...rest) {
-  const slow = heldUp && message.text?.includes('"do":"draw"');
-  setTimeout(() => post.call(this, message, ...rest), slow ? heldUp : 0);
-};"""
-SLOW_TO_MARK = SLOW_TO_DRAW.replace('"do":"draw"', '"do":"mark"')
-
-
-def held_up(page: Page, milliseconds: int) -> None:
-    page.evaluate("(milliseconds) => (window.heldUp = milliseconds)", milliseconds)
-
-
 def test_nothing_can_be_typed_that_a_question_on_its_way_would_sweep_away(
     browser: Browser, site: Site, bank: dict[str, Any]
 ) -> None:
     key = "practice/calculator-string-tension"
-    with visiting(browser, SLOW_TO_DRAW) as context:
+    with visiting(browser, HOLD_UP) as context:
         page = context.new_page()
         begin(page, site, "calculators/string-tension/")
         first = asked(page, key, bank)
         bar = page.locator(".br-practice-bar")
         entries = page.locator(".br-question").locator("input, button")
         assert entries.count()
-        held_up(page, 1_000)
+        hold_up(page, DRAW, 1_000)
         bar.get_by_label("Units").select_option("inch")
         for entry in entries.all():
             expect(entry).to_be_disabled()
@@ -275,7 +263,7 @@ def test_nothing_can_be_typed_that_a_question_on_its_way_would_sweep_away(
         drawn = words.inner_text()
         page.wait_for_timeout(2_000)
         assert words.inner_text() == drawn, "one that was let go came after all"
-        held_up(page, 0)
+        hold_up(page, DRAW, 0)
         question = asked(page, key, bank)
         kept = page.evaluate(KEPT, key)
         assert (kept["units"], kept["grade"], kept["others"]) == ("inch64", 3, [])
@@ -287,11 +275,11 @@ def test_nothing_can_be_typed_that_a_question_on_its_way_would_sweep_away(
 def test_stopping_while_a_question_is_on_its_way(
     browser: Browser, site: Site, bank: dict[str, Any]
 ) -> None:
-    with visiting(browser, SLOW_TO_DRAW) as context:
+    with visiting(browser, HOLD_UP) as context:
         page = context.new_page()
         begin(page, site, "calculators/string-tension/")
         asked(page, "practice/calculator-string-tension", bank)
-        held_up(page, 1_000)
+        hold_up(page, DRAW, 1_000)
         page.locator(".br-practice-bar").get_by_label("Units").select_option("inch")
         page.get_by_role("button", name="Stop for now").click()
         offer = page.get_by_role("button", name=re.compile("ractis"))
@@ -306,12 +294,12 @@ def test_stopping_while_an_answer_is_being_marked(
 ) -> None:
     """The answer was given: it counts, and its question does not come back."""
     key = "practice/calculator-string-tension"
-    with visiting(browser, SLOW_TO_MARK) as context:
+    with visiting(browser, HOLD_UP) as context:
         page = context.new_page()
         begin(page, site, "calculators/string-tension/")
         question = asked(page, key, bank)
         answer(page, question)
-        held_up(page, 1_000)
+        hold_up(page, '"do":"mark"', 1_000)
         page.get_by_role("button", name="Check").click()
         expect(page.locator(".br-practice-bar").get_by_label("Units")).to_be_disabled()
         page.get_by_role("button", name="Stop for now").click()

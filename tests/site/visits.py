@@ -4,7 +4,7 @@ import json
 from collections.abc import Iterator
 from contextlib import contextmanager
 
-from playwright.sync_api import Browser, BrowserContext
+from playwright.sync_api import Browser, BrowserContext, Page
 
 LONG = 90_000
 """Milliseconds to wait for what takes a second or two where the machine has nothing else to do."""
@@ -28,6 +28,17 @@ window.Worker = class extends Plain {
     super.terminate();
   }
 };"""
+HOLD_UP = """window.heldUp = { words: "", milliseconds: 0 };
+const post = Worker.prototype.postMessage;
+Worker.prototype.postMessage = function (message, ...rest) {
+  const slow = heldUp.milliseconds && `${message.ask} ${message.text}`.includes(heldUp.words);
+  setTimeout(() => post.call(this, message, ...rest), slow ? heldUp.milliseconds : 0);
+};"""
+
+
+def hold_up(page: Page, words: str, milliseconds: int) -> None:
+    """Lets questions that hold these words reach the worker late, on a visit with ``HOLD_UP``."""
+    page.evaluate("(given) => (window.heldUp = given)", {"words": words, "milliseconds": milliseconds})
 
 
 @contextmanager

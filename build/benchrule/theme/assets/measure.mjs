@@ -5,6 +5,7 @@ import { chosenModel } from "./model.mjs";
 import { remember, unitSystem } from "./store.mjs";
 import { troubleView } from "./trouble.mjs";
 
+const BLINK_MS = 200; // no verdict on an earlier reading stands longer than this beside a new one
 const WORDS = { accept: "Accept", reject: "Reject", "cannot tell": "Can't tell with this gauge" };
 
 /** Gives every row of limits its button; the panel is made when it is pressed. */
@@ -77,13 +78,15 @@ function makePanel(row, gauges, units, engine) {
   const ask = async () => {
     const turn = ++asked;
     const verdict = form.querySelector(".br-verdict");
-    if (!form.elements.value.value.trim()) return show(verdict, null, row);
+    verdict.ariaBusy = String(Boolean(form.elements.value.value.trim()));
+    if (verdict.ariaBusy === "false") return show(verdict, null, row);
     const [low, high] = limits[form.elements.model.value] ?? limits[""];
     const request = {
       value: form.elements.value.value, unit: limits.unit, decimals: limits.decimals, low, high,
       gauge: gauges[form.elements.gauge.value], units: system(),
     };
     if (!verdict.textContent) verdict.textContent = "…";
+    const late = setTimeout(() => turn === asked && wait(verdict), BLINK_MS);
     try {
       const answer = await engine.ask("judge", request);
       if (turn === asked) show(verdict, answer, row);
@@ -94,10 +97,13 @@ function makePanel(row, gauges, units, engine) {
         lead: "This cannot be worked out just now; compare with the limits above.", role: null,
         again: ({ waited }) => {
           if (error instanceof CannotStart && !waited) engine.tryAgain();
-          verdict.textContent = "…";
+          wait(verdict);
           return ask();
         },
       }));
+    } finally {
+      clearTimeout(late);
+      if (turn === asked) verdict.ariaBusy = "false";
     }
     return undefined;
   };
@@ -141,6 +147,11 @@ function fillModels(form, limits) {
   for (const [id, name] of options) {
     form.elements.model.add(new Option(name, id, false, id === chosenModel()));
   }
+}
+
+function wait(verdict) {
+  verdict.dataset.verdict = "";
+  verdict.textContent = "…";
 }
 
 function show(verdict, answer, row) {
