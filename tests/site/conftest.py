@@ -14,11 +14,21 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, Playwright, sync_playwright
+from playwright.sync_api import (
+    Browser,
+    BrowserContext,
+    Page,
+    Playwright,
+    expect,
+    sync_playwright,
+)
 
 from tests.chromium import FLAGS, chromium_path
 
 ROOT = Path(__file__).parents[2]
+# What takes a moment takes longer where other tests run beside; how long, the benchmark says.
+PATIENCE_MS = 60_000
+expect.set_options(timeout=PATIENCE_MS)
 NO_WORKER = "Service Worker registration blocked by Playwright"
 
 
@@ -103,7 +113,13 @@ def browser(playwright_running: Playwright) -> Iterator[Browser]:
     ) as running:
         # Each new profile would save the whole handbook; the tests of that ask for it.
         plain = running.new_context
-        running.new_context = lambda **options: plain(**{"service_workers": "block", **options})  # type: ignore[method-assign]
+
+        def new_context(**options: Any) -> BrowserContext:
+            context = plain(**{"service_workers": "block", **options})
+            context.set_default_timeout(PATIENCE_MS)
+            return context
+
+        running.new_context = new_context  # type: ignore[method-assign]
         yield running
 
 

@@ -40,7 +40,7 @@ def bank() -> dict[str, Any]:
 def set_one(page: Page, site: Site, folder: Path) -> tuple[Path, str, list[str]]:
     """Sets an assignment in the page: its file, its link, its codes."""
     page.goto(f"{site.address}learning/set/")
-    expect(page.locator(".br-learn-station")).not_to_have_count(0, timeout=60_000)
+    expect(page.locator(".br-learn-station")).not_to_have_count(0)
     page.get_by_label("Title").fill("First week <b>& after</b>")
     page.get_by_label("A word of instruction").fill("Work alone.\nGuess nothing.")
     page.get_by_label("Trainees").fill("3")
@@ -53,7 +53,7 @@ def set_one(page: Page, site: Site, folder: Path) -> tuple[Path, str, list[str]]
             place.get_by_label(f"Questions of {title}").fill("2")
     expect(page.locator(".br-learn-total")).to_have_text("6 questions for each trainee.")
     page.get_by_role("button", name="Make the assignment").click()
-    expect(page.locator(".br-learn-codes li")).to_have_count(3, timeout=30_000)
+    expect(page.locator(".br-learn-codes li")).to_have_count(3)
     with page.expect_download() as download:
         page.get_by_role("button", name="Save the file").click()
     file = folder / "assignment.json"
@@ -76,7 +76,7 @@ def work(
     page.evaluate("(link) => { location.href = link; }", link)
     page.get_by_label("Your code").fill(code.lower())
     page.get_by_role("button", name="Begin").click()
-    expect(page.locator(".br-learn-paper > li")).to_have_count(6, timeout=60_000)
+    expect(page.locator(".br-learn-paper > li")).to_have_count(6)
     found = assignments.from_link_fragment(link.partition("#")[2])
     for one in assignments.questions_for(bank, found, code):
         place = page.locator(f"#br-q{one.number}")
@@ -84,7 +84,7 @@ def work(
         answer(page, one.number, one.question)
     page.once("dialog", lambda dialog: dialog.accept())
     page.get_by_role("button", name="Finish").click()
-    expect(page.locator(".br-learn-score")).to_be_visible(timeout=60_000)
+    expect(page.locator(".br-learn-score")).to_be_visible()
     with page.expect_download() as download:
         page.get_by_role("button", name="Save the result file").click()
     file = folder / f"{code}.json"
@@ -131,7 +131,7 @@ def marked_in_page(page: Page, site: Site, assignment: Path, results: list[Path]
     page.get_by_label("The assignment's file").set_input_files(assignment)
     page.get_by_label("The result files, any number").set_input_files(results)
     page.get_by_role("button", name="Mark").click()
-    expect(page.locator(".br-class table").first).to_be_visible(timeout=60_000)
+    expect(page.locator(".br-class table").first).to_be_visible()
     with page.expect_download() as download:
         page.get_by_role("button", name="Save as CSV").click()
     return download.value.path().read_text("utf-8")
@@ -195,7 +195,7 @@ def test_an_assignment_goes_on_where_it_was_left(
     second.goto(f"{site.address}learning/work/")
     second.get_by_role("button", name=re.compile(f"{codes[0]}: 1 answered")).click()
     expect(second.locator(".br-learn-paper").get_by_role("textbox").first).to_have_value(
-        "12.5", timeout=60_000
+        "12.5"
     )
     context.close()
 
@@ -207,7 +207,7 @@ def test_an_assignment_goes_on_where_it_was_left(
 def test_a_hostile_link_is_refused_in_words(fragment: str, page: Page, site: Site) -> None:
     page.on("dialog", lambda dialog: pytest.fail("a script ran"))
     page.goto(f"{site.address}learning/work/#{fragment}")
-    expect(page.locator("[data-work-assignment] .br-error")).to_be_visible(timeout=60_000)
+    expect(page.locator("[data-work-assignment] .br-error")).to_be_visible()
     assert page.get_by_label("Or paste its link").is_visible()
 
 
@@ -226,7 +226,7 @@ def test_hostile_files_are_refused_and_named(page: Page, site: Site, tmp_path: P
     page.get_by_label("The assignment's file").set_input_files(assignment)
     page.get_by_label("The result files, any number").set_input_files([tmp_path / n for n in bad])
     page.get_by_role("button", name="Mark").click()
-    expect(page.locator(".br-class")).to_be_visible(timeout=60_000)
+    expect(page.locator(".br-class")).to_be_visible()
     for name in bad:
         expect(page.locator(".br-class")).to_contain_text(name)
     page.get_by_label("The assignment's file").set_input_files(tmp_path / "deep.json")
@@ -234,4 +234,4 @@ def test_hostile_files_are_refused_and_named(page: Page, site: Site, tmp_path: P
     expect(page.locator("[data-mark-results] .br-error")).to_be_visible()
     page.goto(f"{site.address}learning/work/")
     page.locator("#br-assignment-file").set_input_files(tmp_path / "script.json")
-    expect(page.locator("[data-work-assignment] .br-error")).to_be_visible(timeout=60_000)
+    expect(page.locator("[data-work-assignment] .br-error")).to_be_visible()

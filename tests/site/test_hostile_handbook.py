@@ -208,14 +208,14 @@ def test_nothing_of_it_comes_to_life_in_a_browser(
         page.goto(f"{site.address}stations/fretting/")
         page.get_by_role("textbox", name="Search").click()
         page.keyboard.type("canary", delay=5)
-        expect(page.locator(".md-search-result__link").first).to_be_visible(timeout=30_000)
+        expect(page.locator(".md-search-result__link").first).to_be_visible()
         assert page.evaluate(alive) == 0, "search"
         page.goto(f"{site.address}learning/set/")
-        expect(page.locator(".br-learn-station")).not_to_have_count(0, timeout=60_000)
+        expect(page.locator(".br-learn-station")).not_to_have_count(0)
         assert page.evaluate(alive) == 0, "setting"
         page.goto(f"{site.address}stations/fretting/#practice")
         page.locator("[data-exercises] button").first.click()
-        expect(page.locator("[data-exercises]")).to_contain_text("MARK", timeout=60_000)
+        expect(page.locator("[data-exercises]")).to_contain_text("MARK")
         assert page.evaluate(alive) == 0, "practice"
     finally:
         context.close()

@@ -94,6 +94,6 @@ def test_a_calculator_works_behind_nginx(browser: Browser, hosted: tuple[str, Pa
     page.on("pageerror", lambda error: faults.append(str(error)))
     page.goto(f"{address}calculators/fret-spacing/")
     page.locator("[data-calculator] input[inputmode]").first.fill("640")
-    page.wait_for_selector(".br-state[data-state=live]", timeout=60_000)
+    page.wait_for_selector(".br-state[data-state=live]")
     context.close()
     assert faults == []

@@ -20,7 +20,7 @@ RISE = "tr[data-key='neck-top-rise']"
 
 def open_sheet(page: Page, site: Site) -> None:
     page.goto(f"{site.address}orders/{ORDER}/")
-    expect(page.locator(f"{RISE} input")).to_be_visible(timeout=30_000)
+    expect(page.locator(f"{RISE} input")).to_be_visible()
 
 
 def test_what_is_measured_is_judged_and_moves_what_follows(page: Page, site: Site) -> None:
@@ -34,15 +34,15 @@ def test_what_is_measured_is_judged_and_moves_what_follows(page: Page, site: Sit
         ("high", "not a number"),
     ):
         page.locator(f"{RISE} input").fill(reading)
-        expect(page.locator(f"{RISE} .br-judged")).to_contain_text(verdict, timeout=30_000)
+        expect(page.locator(f"{RISE} .br-judged")).to_contain_text(verdict)
     page.locator(f"{RISE} input").fill("2.9 mm")
-    expect(pitch.locator(".br-fed")).to_have_text(f"planned {planned}", timeout=30_000)
+    expect(pitch.locator(".br-fed")).to_have_text(f"planned {planned}")
     handbook, _ = load_handbook(ROOT, ROOT / "docs")
     given = dict(instrument_of_order(handbook, ORDER).given("neck-angle"))
     answer = door.answer("neck-angle", {**given, "arch_measured": "2.9 mm"})
     assert pitch.locator("strong").inner_text() == answer["results"]["pitch"]["shown"]
     page.locator(f"{RISE} input").fill("")
-    expect(pitch.locator("strong")).to_have_text(planned, timeout=30_000)
+    expect(pitch.locator("strong")).to_have_text(planned)
 
 
 def test_it_is_there_after_the_tab_was_closed_and_goes_back_into_the_data(
@@ -52,7 +52,7 @@ def test_it_is_there_after_the_tab_was_closed_and_goes_back_into_the_data(
     page = context.new_page()
     open_sheet(page, site)
     page.locator(f"{RISE} input").fill("3.1")
-    expect(page.locator(f"{RISE} .br-judged")).to_have_text("In", timeout=30_000)
+    expect(page.locator(f"{RISE} .br-judged")).to_have_text("In")
     expect(page.get_by_text("Kept on this device.")).to_be_visible()
     page.close()
     page = context.new_page()
@@ -79,7 +79,7 @@ def test_two_sheets_are_compared(page: Page, site: Site) -> None:
     page.get_by_label("This instrument").select_option(ORDER)
     page.get_by_label("Compared with").select_option("twelve")
     row = page.get_by_role("row").filter(has_text="Scale length ordered")
-    expect(row).to_contain_text("628 mm", timeout=30_000)
+    expect(row).to_contain_text("628 mm")
     expect(row).to_contain_text("632 mm")
     page.get_by_label("Compared with").select_option(ORDER)
     expect(page.get_by_text("The bench does nothing differently.")).to_be_visible()

@@ -12,7 +12,7 @@ from .conftest import ROOT, Site, build_site, free_port, served
 from .test_search import ask
 
 SHOPS = ROOT / "tests" / "shops"
-SHORT = 40_000  # ms, for a start of the runtime on a slow machine
+SHORT = 60_000  # ms, for a start of the runtime on a slow machine
 
 
 def built(shop: str, folder: Path) -> Iterator[Site]:

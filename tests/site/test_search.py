@@ -117,7 +117,7 @@ def test_the_page_shows_the_answer_first(words: str, place: str, page: Page, sit
     box.press_sequentially(words, delay=10)
     first = page.locator(".md-search-result__link").first
     # The list follows the last key after a moment.
-    expect(first).to_have_attribute("href", re.compile(re.escape(place)), timeout=20_000)
+    expect(first).to_have_attribute("href", re.compile(re.escape(place)))
     first.click()
     page.wait_for_timeout(500)
     anchor = place.partition("#")[2]
@@ -138,7 +138,7 @@ def test_a_shared_search_answers_when_its_link_is_opened(page: Page, site: Site)
     page.goto(f"{site.address}?q=gap+under+the+heel")
     first = page.locator(".md-search-result__link").first
     heading = re.compile("neck-fit/.*#there-is-a-gap-under-the-heel")
-    expect(first).to_have_attribute("href", heading, timeout=20_000)
+    expect(first).to_have_attribute("href", heading)
 
 
 def test_a_search_that_cannot_be_fetched_says_so_and_tries_again(
@@ -151,12 +151,12 @@ def test_a_search_that_cannot_be_fetched_says_so_and_tries_again(
     box = page.get_by_role("textbox", name="Search")
     box.press_sequentially("gap")
     expect(page.locator(".md-search-result__list")).to_contain_text(
-        "The search could not be fetched", timeout=20_000
+        "The search could not be fetched"
     )
     context.unroute("**/search/places-*")
     box.press_sequentially(" under the heel")
     first = page.locator(".md-search-result__link").first
     expect(first).to_have_attribute(
-        "href", re.compile("#there-is-a-gap-under-the-heel"), timeout=20_000
+        "href", re.compile("#there-is-a-gap-under-the-heel")
     )
     context.close()

@@ -249,7 +249,7 @@ def test_searching_sharing_and_reading_on_dark_keep_to_the_policy(
     search = page.get_by_role("textbox", name="Search")
     search.click()
     search.press_sequentially("gap under the heel", delay=5)
-    expect(page.locator(".md-search-result__link").first).to_be_visible(timeout=30_000)
+    expect(page.locator(".md-search-result__link").first).to_be_visible()
     page.locator(".md-search-result__link").first.click()
     page.wait_for_url(re.compile("#"))
     search.click()
@@ -260,14 +260,14 @@ def test_sheets_to_print_are_styled_and_keep_to_the_policy(
     page: Page, site: Site, violations: list[str]
 ) -> None:
     page.goto(f"{site.address}learning/set/")
-    expect(page.locator(".br-learn-station")).not_to_have_count(0, timeout=60_000)
+    expect(page.locator(".br-learn-station")).not_to_have_count(0)
     page.get_by_label("Title").fill("First week")
     page.get_by_label("Trainees").fill("1")
     place = page.locator(".br-learn-station").first
     place.locator("summary").click()
     place.locator("input[type=number], input[inputmode=numeric]").first.fill("2")
     page.get_by_role("button", name="Make the assignment").click()
-    expect(page.locator(".br-learn-codes li")).to_have_count(1, timeout=30_000)
+    expect(page.locator(".br-learn-codes li")).to_have_count(1)
     expect(page.locator(".br-learn-qr")).to_be_visible()
     for button in ("Sheets to print", "Answer key"):
         with page.context.expect_page() as opened:
@@ -319,14 +319,13 @@ def test_the_workers_do_their_work_under_the_policy_that_the_headers_give_them(
         field = page.locator('[id="fret-spacing--scale_length"]')
         field.fill("640")
         expect(page.locator('[data-result="first_slot"] dd')).to_have_text(
-            "35.920 mm", timeout=60_000
+            "35.920 mm"
         )
         page.get_by_role("textbox", name="Search").click()
         page.keyboard.type("gap under the heel", delay=5)
-        expect(page.locator(".md-search-result__link").first).to_be_visible(timeout=30_000)
+        expect(page.locator(".md-search-result__link").first).to_be_visible()
         page.wait_for_function(
             "navigator.serviceWorker.getRegistration().then((found) => found?.active?.state === 'activated')",
-            timeout=60_000,
         )
     finally:
         context.close()
@@ -425,7 +424,7 @@ def test_an_author_sees_a_change_while_serving(browser: Browser, tmp_path: Path)
         page.wait_for_timeout(1000)  # its first question to the server is on its way
         home = root / "docs" / "index.md"
         home.write_text(home.read_text("utf-8") + "\nA line that was not there.\n", "utf-8")
-        expect(page.get_by_text("A line that was not there.")).to_be_visible(timeout=60_000)
+        expect(page.get_by_text("A line that was not there.")).to_be_visible()
     finally:
         context.close()
         serving.kill()
