@@ -5,8 +5,10 @@ the film. Units: m, s, °C (differences in K), W/m², mol/m².
 """
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
+from functools import lru_cache
 from itertools import pairwise
+from operator import mul
 from typing import NamedTuple
 
 from .conduction import graded_cells
@@ -34,23 +36,84 @@ class Moment(NamedTuple):
     left: float
 
 
-class _Part(NamedTuple):
-    """A solvent reduced to the figures that the march needs."""
+class _Plate:
+    """The wood under the film, cut into cells, and factored for each step length it was asked for.
 
-    flux: float  # times exp(-fall/T) over the kelvin of the boundary layer: mol/(m²·s)
-    fall_k: float
-    heat_j_mol: float
-    litre_m3_mol: float
+    The elimination runs from the back to the film, which alone changes its law from step to step.
+    """
+
+    def __init__(self, conductivity_w_m_k: float, heat_j_m3_k: float, depth_m: float) -> None:
+        cells = graded_cells(depth_m, FINEST_M, GROWTH, conductivity_w_m_k, heat_j_m3_k)
+        halves = [width / (2 * conductivity_w_m_k) for width in cells.widths_m]
+        self.links = [1 / (lower + upper) for lower, upper in pairwise(halves)] + [1 / halves[-1]]
+        self.back_w_m2_k = 1 / (halves[0] + 1 / BACK_W_M2_K)
+        self.stores_j_m2_k = [width * heat_j_m3_k for width in cells.widths_m]
+        self.factored: dict[float, _Factors] = {}
+
+    def factors(self, step_s: float) -> "_Factors":
+        """The elimination for one step length; the steps of every film are the same few."""
+        if step_s not in self.factored:
+            rows, taken, share, low = [], [], 0.0, self.back_w_m2_k
+            for store, link in zip(self.stores_j_m2_k, self.links, strict=True):
+                weight = store / step_s + low + link - share
+                rows.append((store / step_s / weight, 1 / weight, link))
+                taken.append(link / weight)
+                share, low = link * link / weight, link
+            self.factored[step_s] = _Factors(rows, taken[::-1], low - share)
+        return self.factored[step_s]
 
 
-def _reduced(part: Leaving, share: float) -> _Part:
+class _Factors(NamedTuple):
+    rows: list[tuple[float, float, float]]  # per cell: of its own warmth, of what arrives, onwards
+    taken: list[float]  # of the warmth of the next cell, from the film to the back
+    face_w_m2_k: float
+
+    def step(
+        self, below_c: Sequence[float], back_w_m2: float, film_weight: float, film_warmth: float
+    ) -> tuple[float, list[float]]:
+        """One backward step of the cells, back to film, and of the film on them, °C."""
+        arriving = back_w_m2
+        loads = []
+        for (own, passed, link), value in zip(self.rows, below_c, strict=True):
+            load = own * value + passed * arriving
+            loads.append(load)
+            arriving = link * load
+        film_c = value = (film_warmth + arriving) / (film_weight + self.face_w_m2_k)
+        loads.reverse()
+        found = [
+            value := load + taken * value for load, taken in zip(loads, self.taken, strict=True)
+        ]
+        found.reverse()
+        return film_c, found
+
+
+_plate = lru_cache(maxsize=8)(_Plate)
+
+
+class _Mix(NamedTuple):
+    """The solvents reduced to the figures that the march needs, one of each a solvent."""
+
+    tops: list[float]  # flux times exp(-fall/T) over the kelvin of the boundary layer: mol/(m²·s)
+    falls_k: list[float]
+    heats_j_mol: list[float]
+    steep_j_k_mol: list[float]
+    litres_m3_mol: list[float]
+
+
+def _reduced(parts: Iterable[Leaving], share: float) -> _Mix:
     """Vapour pressure as exp(a - b/T): ``vapour_pressure_of_pa`` taken at two temperatures."""
     one, two = ZERO_CELSIUS_K, ZERO_CELSIUS_K + 20
-    ratio = vapour_pressure_of_pa(part.solvent, 20) / vapour_pressure_of_pa(part.solvent, 0)
-    fall = math.log(ratio) / (1 / one - 1 / two)
-    top = vapour_pressure_of_pa(part.solvent, 0) * math.exp(fall / one)
-    volume = part.solvent.molar_mass_g_mol / 1000 / part.solvent.density_kg_m3
-    return _Part(part.mol_m2_s_k_pa * top * share, fall, part.heat_j_mol, volume)
+    mix = _Mix([], [], [], [], [])
+    for part in parts:
+        ratio = vapour_pressure_of_pa(part.solvent, 20) / vapour_pressure_of_pa(part.solvent, 0)
+        fall = math.log(ratio) / (1 / one - 1 / two)
+        top = vapour_pressure_of_pa(part.solvent, 0) * math.exp(fall / one)
+        mix.tops.append(2 * part.mol_m2_s_k_pa * top * share)
+        mix.falls_k.append(fall)
+        mix.heats_j_mol.append(part.heat_j_mol)
+        mix.steep_j_k_mol.append(part.heat_j_mol * fall)
+        mix.litres_m3_mol.append(part.solvent.molar_mass_g_mol / 1000 / part.solvent.density_kg_m3)
+    return mix
 
 
 def chill(
@@ -70,69 +133,51 @@ def chill(
     solvent falls exponentially within a step. Steps grow by an eighth, up to 8 s. Held against
     ``laws.conduction.march`` and scipy.
     """
-    solvents = [_reduced(part, share) for part in parts]
+    mix = _reduced(parts, share)
     moles = list(parts.values())
-    start = sum(n * s.litre_m3_mol for n, s in zip(moles, solvents, strict=True))
-    cells = graded_cells(wood_m, FINEST_M, GROWTH, *wood)
-    halves = [w / (2 * k) for w, k in zip(cells.widths_m, cells.conductivities_w_m_k, strict=True)]
-    links = [1 / (a + b) for a, b in pairwise(halves)] + [1 / halves[-1]]
-    back = 1 / (halves[0] + 1 / BACK_W_M2_K)
-    stores = [w * c for w, c in zip(cells.widths_m, cells.heats_j_m3_k, strict=True)]
-    below = [wood_c] * len(stores)
+    start = sum(map(mul, moles, mix.litres_m3_mol))
+    plate = _plate(*wood, wood_m)
+    below = [wood_c] * len(plate.links)
+    back = plate.back_w_m2_k * wood_c
     film_store = film_m * FILM_HEAT_J_M3_K
     air_k = air.temperature_c + ZERO_CELSIUS_K
     shine = EMISSIVITY * STEFAN_BOLTZMANN
+    exp = math.exp
     time, step = 0.0, FIRST_STEP_S
     history = [Moment(0.0, film_c, 1.0)]
     while time < until_s:
         step = min(step, until_s - time) if until_s - time > 1e-6 else step
-        # Heat out of the film, and how it grows with the film's temperature.
         kelvin = film_c + ZERO_CELSIUS_K
-        whole = sum(moles)
-        out = air.plate_w_m2_k * (film_c - air.temperature_c) + shine * (kelvin**4 - air_k**4)
-        slope = air.plate_w_m2_k + 4 * shine * kelvin**3
-        going = []
-        for n, s in zip(moles, solvents, strict=True):
-            flux = s.flux * math.exp(-s.fall_k / kelvin) * n / whole * 2 / (air_k + kelvin)
-            going.append(flux)
-            out += flux * s.heat_j_mol
-            slope += flux * s.heat_j_mol * s.fall_k / kelvin**2
+        # What leaves of each, mol/(m²·s), at the film's last temperature.
+        thin = 1 / (sum(moles) * (air_k + kelvin))
+        leaving = [
+            n * top * exp(-fall / kelvin) * thin
+            for n, top, fall in zip(moles, mix.tops, mix.falls_k, strict=True)
+        ]
+        # Heat out of the film, and how it grows with the film's temperature.
+        out = (
+            air.plate_w_m2_k * (film_c - air.temperature_c)
+            + shine * (kelvin**4 - air_k**4)
+            + sum(map(mul, leaving, mix.heats_j_mol))
+        )
+        slope = (
+            air.plate_w_m2_k
+            + 4 * shine * kelvin**3
+            + sum(map(mul, leaving, mix.steep_j_k_mol)) / kelvin**2
+        )
         warmth = film_store / step * film_c + slope * film_c - out
-        film_c, below = _step(stores, links, back, below, wood_c, step, film_store / step + slope,
-                              warmth)  # fmt: skip
+        film_c, below = plate.factors(step).step(below, back, film_store / step + slope, warmth)
         time += step
-        kelvin_now = film_c + ZERO_CELSIUS_K
-        left = 0.0
-        for place, (n, s) in enumerate(zip(moles, solvents, strict=True)):
-            # The flux at the film's mean temperature over the step.
-            fall = s.fall_k * (1 / kelvin - 1 / kelvin_now) / 2
-            moles[place] = n * math.exp(-going[place] * math.exp(fall) * step / n) if n else 0.0
-            left += moles[place] * s.litre_m3_mol
-        history.append(Moment(time, film_c, left / start))
-        if left <= GEL_SHARE * start:
+        # The flux at the film's mean temperature over the step.
+        mean = (1 / kelvin + 1 / (film_c + ZERO_CELSIUS_K)) / 2
+        gone = -thin * step
+        moles = [
+            n * exp(gone * top * exp(-fall * mean))
+            for n, top, fall in zip(moles, mix.tops, mix.falls_k, strict=True)
+        ]
+        left = sum(map(mul, moles, mix.litres_m3_mol)) / start
+        history.append(Moment(time, film_c, left))
+        if left <= GEL_SHARE:
             break
         step = min(step * STEP_GROWTH, LONGEST_STEP_S)
     return history
-
-
-def _step(
-    stores: Sequence[float], links: Sequence[float], back: float, below: Sequence[float],
-    back_c: float, step: float, film_weight: float, film_warmth: float,
-) -> tuple[float, list[float]]:  # fmt: skip
-    """One backward step of wood cells and film on them: elimination from the back to the film."""
-    share, load, low = 0.0, 0.0, back
-    passed: list[tuple[float, float]] = []
-    arriving = back * back_c
-    for store, link, value in zip(stores, links, below, strict=True):
-        weight = store / step + low + link - share
-        load = (store / step * value + arriving) / weight
-        taken = link / weight
-        passed.append((load, taken))
-        arriving, share, low = link * load, link * taken, link
-    film_c = (film_warmth + arriving) / (film_weight + low - share)
-    value, found = film_c, []
-    for load, taken in reversed(passed):
-        value = load + taken * value
-        found.append(value)
-    found.reverse()
-    return film_c, found
