@@ -20,9 +20,13 @@ export function attachComparing() {
   compare(one.value, other.value, out);
 }
 
+let chosen = 0; // what is chosen last stands, whichever sheet comes last
+
 async function compare(one, other, out) {
+  const turn = ++chosen;
   try {
     const [here, there] = await Promise.all([one, other].map(sheetOf));
+    if (turn !== chosen) return;
     const rows = differences(here, there);
     fill(out, rows.length
       ? make("div", { className: "br-scroll", role: "region", tabIndex: 0, "aria-label": "Differences" },
@@ -33,6 +37,7 @@ async function compare(one, other, out) {
               make("th", { scope: "row" }, what), make("td", {}, station), make("td", {}, make("strong", {}, mine)), make("td", {}, theirs))))))
       : make("p", {}, "The bench does nothing differently."));
   } catch (error) {
+    if (turn !== chosen) return;
     fill(out, troubleView(error, { lead: "The sheets cannot be compared just now.", role: null, again: () => compare(one, other, out) }));
   }
 }
