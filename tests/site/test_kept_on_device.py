@@ -400,6 +400,42 @@ def test_a_build_sheet_in_two_tabs_keeps_what_both_measured(browser: Browser, si
         expect(one.get_by_text("open in another tab too")).to_be_visible()
 
 
+TYPE_WHEN_TOLD = """([place, text]) => {
+  const told = new BroadcastChannel("benchrule.device");
+  told.onmessage = () => {
+    told.close();
+    const entry = document.querySelector(place);
+    entry.value = text;
+    entry.dispatchEvent(new InputEvent("input", { bubbles: true }));
+  };
+}"""
+
+
+def test_what_is_typed_just_as_another_tab_tells_of_the_same_is_not_overwritten(
+    browser: Browser, site: Site, assignment: tuple[str, str]
+) -> None:
+    with visiting(browser) as context:
+        one, other = context.new_page(), context.new_page()
+        work(one, assignment)
+        work(other, assignment)
+        other.evaluate(TYPE_WHEN_TOLD, ["#br-q1 input", "22"])
+        place(one, 1).fill("11")
+        until(one, lambda: given(one), {"1": "22"})
+        expect(place(one, 1)).to_have_value("22")
+        expect(place(other, 1)).to_have_value("22")
+
+        for page in (one, other):
+            page.goto(f"{site.address}orders/{ORDER}/")
+            expect(page.locator(".br-measured input").first).to_be_visible()
+        cell = "tr[data-key='neck-top-rise'] .br-measured input"
+        other.evaluate(TYPE_WHEN_TOLD, [cell, "3.2 mm"])
+        one.locator(cell).fill("3.1 mm")
+        expect(one.locator(cell)).to_have_value("3.2 mm")
+        expect(other.locator(cell)).to_have_value("3.2 mm")
+        kept = lambda: one.evaluate(ALL)["kept"][f"order/{ORDER}"]["neck-top-rise"]["given"]  # noqa: E731
+        until(one, kept, "3.2 mm")
+
+
 def test_a_figure_measured_in_other_units_keeps_its_unit(browser: Browser, site: Site) -> None:
     order = ORDER
     with visiting(browser) as context:

@@ -6,13 +6,14 @@ import subprocess
 import sys
 from pathlib import Path
 
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Browser, Page, Route, expect
 
 from benchrule.handbook import load_handbook
 from benchrule.instruments import instrument_of_order
 from calculators.engine import door
 
 from .conftest import ROOT, Site
+from .visits import HOLD_UP, hold_up, visiting
 
 ORDER = "2026-101"
 RISE = "tr[data-key='neck-top-rise']"
@@ -43,6 +44,22 @@ def test_what_is_measured_is_judged_and_moves_what_follows(page: Page, site: Sit
     assert pitch.locator("strong").inner_text() == answer["results"]["pitch"]["shown"]
     page.locator(f"{RISE} input").fill("")
     expect(pitch.locator("strong")).to_have_text(planned)
+
+
+def test_no_verdict_on_an_earlier_measure_stands_beside_a_new_one(
+    browser: Browser, site: Site
+) -> None:
+    with visiting(browser, HOLD_UP) as context:
+        page = context.new_page()
+        open_sheet(page, site)
+        judged = page.locator(f"{RISE} .br-judged")
+        page.locator(f"{RISE} input").fill("3.3")
+        expect(judged).to_have_text("In")
+        hold_up(page, "judge", 3_000)
+        page.locator(f"{RISE} input").fill("6")
+        expect(judged).to_have_text("…")
+        assert judged.get_attribute("data-verdict") is None
+        expect(judged).to_have_text("Out")
 
 
 def test_it_is_there_after_the_tab_was_closed_and_goes_back_into_the_data(
@@ -83,6 +100,24 @@ def test_two_sheets_are_compared(page: Page, site: Site) -> None:
     expect(row).to_contain_text("632 mm")
     page.get_by_label("Compared with").select_option(ORDER)
     expect(page.get_by_text("The bench does nothing differently.")).to_be_visible()
+
+
+def test_the_sheets_chosen_last_are_compared_though_others_come_later(
+    page: Page, site: Site
+) -> None:
+    waiting: list[Route] = []
+    page.route("**/orders/twelve.json", lambda route: waiting.append(route))
+    page.goto(f"{site.address}orders/compare/")
+    page.get_by_label("This instrument").select_option(ORDER)
+    page.get_by_label("Compared with").select_option("twelve")
+    page.get_by_label("Compared with").select_option(ORDER)
+    same = page.get_by_text("The bench does nothing differently.")
+    expect(same).to_be_visible()
+    assert waiting, "the sheet was not asked for"
+    for route in waiting:
+        route.continue_()
+    page.wait_for_timeout(1_000)
+    expect(same).to_be_visible()
 
 
 def test_what_is_refused_or_warned_of_stands_at_the_top(page: Page, site: Site) -> None:

@@ -1,5 +1,8 @@
 // Makes elements. Text goes in as text, never as markup.
 
+/** Milliseconds that a verdict on an earlier entry may stand beside a new one. */
+export const BLINK_MS = 200;
+
 /** An element with attributes and children; a child that is text stays text. */
 export function make(name, attributes = {}, ...children) {
   const element = document.createElement(name);

@@ -1,11 +1,10 @@
 // "Is it in?": a measured value against a row's limits, decided by the engine's rule.
-import { fill } from "./elements.mjs";
+import { BLINK_MS, fill } from "./elements.mjs";
 import { CannotStart } from "./engine.mjs";
 import { chosenModel } from "./model.mjs";
 import { remember, unitSystem } from "./store.mjs";
 import { troubleView } from "./trouble.mjs";
 
-const BLINK_MS = 200; // no verdict on an earlier reading stands longer than this beside a new one
 const WORDS = { accept: "Accept", reject: "Reject", "cannot tell": "Can't tell with this gauge" };
 
 /** Gives every row of limits its button; the panel is made when it is pressed. */

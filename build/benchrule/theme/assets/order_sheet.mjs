@@ -1,6 +1,6 @@
 // A build sheet on the device: what is measured is kept, judged, and carried on to later stations.
 import { change, heedStore, kept, letGo, whyNotKept } from "./device.mjs";
-import { fill, make, save, sentence } from "./elements.mjs";
+import { BLINK_MS, fill, make, save, sentence } from "./elements.mjs";
 import { CannotStart } from "./engine.mjs";
 import { unitSystem } from "./store.mjs";
 import { wordsOf } from "./trouble.mjs";
@@ -22,6 +22,7 @@ class OrderSheet {
   #key;
   #measured = {};
   #turn = 0;
+  #typings = {}; // how often each row was typed into
   #heard = 0; // how often another tab changed this sheet
   #said = make("p", { role: "status", className: "br-help" });
 
@@ -62,6 +63,7 @@ class OrderSheet {
 
   #typed(row, entry) {
     const key = row.dataset.key;
+    this.#typings[key] = (this.#typings[key] ?? 0) + 1;
     if (entry.value.trim()) {
       this.#measured[key] = { given: entry.value.trim(), units: unitSystem(), at: new Date().toISOString() };
     } else delete this.#measured[key];
@@ -94,8 +96,11 @@ class OrderSheet {
     if (key !== this.#key) return;
     this.#heard += 1;
     this.#said.textContent = "This sheet is open in another tab too; what is measured there is put in here.";
+    const before = { ...this.#typings };
     const now = sound(await kept(key));
-    const rows = [...this.#sheet.querySelectorAll("tr[data-key]")].filter((row) => part === null || row.dataset.key === part);
+    // What is typed here meanwhile is newer, and written next.
+    const rows = [...this.#sheet.querySelectorAll("tr[data-key]")].filter(({ dataset }) =>
+      (part === null || dataset.key === part) && this.#typings[dataset.key] === before[dataset.key]);
     const judged = [];
     for (const row of rows) {
       const entry = row.querySelector(".br-measured input");
@@ -126,6 +131,12 @@ class OrderSheet {
       delete place.dataset.verdict;
       return;
     }
+    const late = setTimeout(() => {
+      if (entry.value !== asked) return;
+      place.textContent = "…";
+      place.title = "";
+      delete place.dataset.verdict;
+    }, BLINK_MS);
     try {
       const request = { ...JSON.parse(row.dataset.judge), value: asked, units: unitSystem() };
       const answer = await this.#engine.ask("judge", request);
@@ -141,6 +152,8 @@ class OrderSheet {
       } }, "Try again"));
       place.title = why ?? "";
       place.dataset.verdict = "refused";
+    } finally {
+      clearTimeout(late);
     }
   }
 

@@ -142,6 +142,7 @@ class Paper {
   #needs;
   #leave;
   #views = new Map();
+  #typings = {}; // how often each answer was typed
   #count = make("p", { className: "br-learn-total", role: "status" });
   #note = make("p", { className: "br-help", role: "status" });
   #failure = make("div");
@@ -183,6 +184,7 @@ class Paper {
   }
 
   #typed(number, given) {
+    this.#typings[number] = (this.#typings[number] ?? 0) + 1;
     put(this.#work.given, number, given);
     this.#tally();
     this.#keep((work) => put(work.given, number, given), number);
@@ -213,13 +215,14 @@ class Paper {
     }
     if (wiped) this.#note.textContent = "Everything kept was wiped in another tab. What stands here is kept again when you change it.";
     if (key !== this.#key || part === null) return;
+    const before = this.#typings[part];
     const work = await kept(key);
     if (!isWork(work)) return;
     if (work.result && !this.#work.result) {
       this.#work = work;
       this.#note.textContent = "Finished in another tab.";
       this.#finished(work.result, work.marks);
-    } else if (!work.result) {
+    } else if (!work.result && this.#typings[part] === before) { // what was typed here meanwhile is newer
       put(this.#work.given, part, work.given[part] ?? "");
       this.#views.get(part)?.set(work.given[part]);
       this.#note.textContent = "This assignment is open in another tab too; what is answered there is put in here.";
