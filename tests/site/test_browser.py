@@ -13,6 +13,7 @@ from calculators.engine.registry import load, modules
 from tests.build.trees import sound_tree, write_tree
 
 from .conftest import Site, build_site, every_page, free_port, served
+from .visits import HOLD_UP, hold_up, visiting
 
 ANSWER = "window.answers = []; document.addEventListener('benchrule:answer', (e) => answers.push(e.detail))"
 
@@ -66,6 +67,31 @@ def test_the_latest_entry_wins_and_no_keystroke_is_lost(page: Page, site: Site) 
     field.fill("25 1/2 in")
     field.press_sequentially("ch", delay=1)
     expect(page.locator('[data-result="last_slot"] dd')).to_have_text("443.69 mm")
+
+
+def test_an_answer_to_earlier_entries_is_seen_to_be_one(browser: Browser, site: Site) -> None:
+    with visiting(browser, HOLD_UP) as context:
+        page = context.new_page()
+        open_calculator(page, site, "fret-spacing")
+        field = entry(page, "fret-spacing", "scale_length")
+        answer, state = page.locator(".br-answer"), page.locator(".br-state")
+        foot = page.locator(".br-headline strong")
+        slot = page.locator('[data-result="first_slot"] dd')
+        hold_up(page, "live", 3_000)
+        field.fill("640")  # the runtime has to start first
+        expect(answer).to_have_attribute("aria-busy", "true")
+        expect(foot).to_be_hidden()
+        expect(slot).to_have_text("35.920 mm")
+        expect(answer).to_have_attribute("aria-busy", "false")
+        expect(foot).to_be_visible()
+        field.fill("600")
+        expect(state).to_have_text("Working it out …")
+        expect(answer).to_have_attribute("aria-busy", "true")
+        expect(foot).to_be_hidden()
+        expect(slot).to_have_text("33.675 mm")
+        expect(answer).to_have_attribute("aria-busy", "false")
+        expect(state).to_have_text("Live: worked out on this device.")
+        expect(foot).to_be_visible()
 
 
 def test_units_turn_there_and_back_without_loss(page: Page, site: Site) -> None:

@@ -1,11 +1,13 @@
 // One calculator on a page: reads its form, asks the engine, puts the answer in place.
 import { AnswerParts } from "./answer_parts.mjs";
+import { BLINK_MS } from "./elements.mjs";
 import { CannotStart, TookTooLong } from "./engine.mjs";
 import { remember } from "./store.mjs";
 import { troubleView } from "./trouble.mjs";
 
 const WORDS = {
   starting: "Starting the calculator on this device …",
+  working: "Working it out …",
   live: "Live: worked out on this device.",
   refused: "Live: an entry needs mending.",
   late: "This took too long and was stopped.",
@@ -183,6 +185,7 @@ export class CalculatorForm {
     if (this.#busy) return;
     this.#busy = true;
     if (this.#section.querySelector(".br-state").dataset.state === "still") this.#say("starting");
+    const late = setTimeout(() => this.#waiting(), BLINK_MS);
     let stood; // what was said already when this was asked
     try {
       while (this.#wanted) {
@@ -207,9 +210,18 @@ export class CalculatorForm {
       else this.#failed(error);
     } finally {
       this.#busy = false;
+      clearTimeout(late);
+      this.#answer.ariaBusy = "false";
     }
     // An entry may have come in while a failure was being said.
     if (this.#wanted) this.recalculate();
+  }
+
+  /** The answer shown is to earlier entries, and the one to these is long in coming. */
+  #waiting() {
+    this.#answer.ariaBusy = "true";
+    const { state } = this.#section.querySelector(".br-state").dataset;
+    if (!this.#trouble && ["live", "refused"].includes(state)) this.#say("working");
   }
 
   /** What was entered while the engine rests after a start that failed is asked once it has rested. */
@@ -415,7 +427,7 @@ export class CalculatorForm {
     this.#trouble?.remove();
     this.#trouble = null;
     if (line.dataset.state === state && line.textContent === WORDS[state]) return;
-    line.dataset.state = state === "late" ? "stopped" : state;
+    line.dataset.state = { late: "stopped", working: "starting" }[state] ?? state;
     line.textContent = WORDS[state];
   }
 }
