@@ -252,6 +252,7 @@ def test_nothing_can_be_typed_that_a_question_on_its_way_would_sweep_away(
         for entry in entries.all():
             expect(entry).to_be_disabled()
         expect(page.get_by_role("button", name="Check")).to_be_disabled()
+        expect(page.get_by_text("Drawing another question …")).to_be_visible()
         # What is chosen while a question is on its way holds too, and the last choice wins.
         bar.get_by_label("Grade").select_option("3")
         bar.get_by_label("Units").select_option("inch64")

@@ -1,6 +1,6 @@
 // Practice at the end of a page: one question after the other, what went wrong comes back.
 import { addAnswer, change, heedStore, history, kept, newId, whyNotKept } from "./device.mjs";
-import { fill, make, oneAtATime } from "./elements.mjs";
+import { BLINK_MS, fill, make, oneAtATime } from "./elements.mjs";
 import { CannotStart } from "./engine.mjs";
 import { markView, questionView, stepList } from "./exercise_view.mjs";
 import { remember, remembered, unitSystem } from "./store.mjs";
@@ -61,9 +61,10 @@ class Practice {
 
   /** Another question in place of the one that stands here; nothing can be typed that it would sweep away. */
   #go(exercise, focus) {
-    const { view, check } = this.#section.parts;
+    const { view, check, result } = this.#section.parts;
     for (const entry of view.element.querySelectorAll("input, button")) entry.disabled = true;
     check.disabled = true;
+    setTimeout(() => result.querySelector(".br-state") ?? result.append(this.#state("Drawing another question …")), BLINK_MS);
     return this.#take((turn) => this.#next(turn, exercise, focus));
   }
 
