@@ -10,10 +10,9 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, FileChooser, Page, expect
 
-from .conftest import Site
+from .conftest import PATIENCE_MS, Site
 from .keys import Keys
 
-PATIENCE = 60_000
 
 
 def test_look_up_from_the_home_page(page: Page, site: Site) -> None:
@@ -24,13 +23,13 @@ def test_look_up_from_the_home_page(page: Page, site: Site) -> None:
     keys.press("/")
     expect(page.locator("[data-md-component=search-query]")).to_be_focused()
     page.keyboard.type("gap under the heel", delay=15)
-    expect(page.locator(".md-search-result__link").first).to_be_visible(timeout=PATIENCE)
+    expect(page.locator(".md-search-result__link").first).to_be_visible()
     page.wait_for_timeout(2500)  # the theme lays out the rest of what it found
     keys.press("ArrowDown")
     keys.stop()
     keys.press("Enter")
     row = page.locator("tr:target, :is(h2, h3):target")
-    expect(row).to_be_visible(timeout=PATIENCE)
+    expect(row).to_be_visible()
     expect(row).to_be_in_viewport()
     keys.press("Tab")
     keys.stop()
@@ -55,7 +54,7 @@ def test_look_up_by_filter_and_is_it_in(page: Page, site: Site) -> None:
     assert keys.stop()["input"] == "value"
     keys.type("0.5 mm")
     verdict = page.locator(".br-verdict")
-    expect(verdict.locator("strong")).to_be_visible(timeout=PATIENCE)
+    expect(verdict.locator("strong")).to_be_visible()
     expect(verdict).to_have_attribute("role", "status")
     keys.to("gauge", "select", most=4)
     keys.press("Escape")
@@ -77,29 +76,29 @@ def test_a_calculator_with_a_refusal_and_its_mend(page: Page, site: Site) -> Non
         ".textContent)).observe(document.querySelector('[data-said]'), {childList: true, subtree: true})"
     )
     keys.type("640")
-    expect(said).to_have_text(re.compile(r"\d"), timeout=PATIENCE)
+    expect(said).to_have_text(re.compile(r"\d"))
     page.wait_for_timeout(1200)
     assert len(page.evaluate("window.heard")) == 1, "read out once, when the typing pauses"
     first = said.inner_text()
 
     field = page.locator("[data-input=scale_length] input")
     keys.type("0")
-    expect(field).to_have_attribute("aria-invalid", "true", timeout=PATIENCE)
-    expect(said).to_contain_text("No answer yet", timeout=PATIENCE)
+    expect(field).to_have_attribute("aria-invalid", "true")
+    expect(said).to_contain_text("No answer yet")
     error = page.locator("[data-input=scale_length] .br-error")
     expect(error).to_be_visible()
     assert error.get_attribute("id") in (field.get_attribute("aria-describedby") or "").split()
     assert keys.stop()["input"] == "scale_length", "the keyboard stays where the mend is made"
     keys.type("650")
-    expect(field).not_to_have_attribute("aria-invalid", "true", timeout=PATIENCE)
+    expect(field).not_to_have_attribute("aria-invalid", "true")
     assert error.get_attribute("id") not in (field.get_attribute("aria-describedby") or "").split()
-    expect(said).not_to_contain_text("No answer", timeout=PATIENCE)
+    expect(said).not_to_contain_text("No answer")
     assert said.inner_text() != first
 
     keys.to("fret-spacing-units", most=10, key="Shift+Tab")
     keys.press("ArrowRight")
     keys.stop()
-    expect(field).to_have_value(re.compile(r"^25\.59"), timeout=PATIENCE)
+    expect(field).to_have_value(re.compile(r"^25\.59"))
     keys.to("Worked steps", "summary")
     keys.press("Enter")
     expect(page.locator("[data-part=steps] .br-formula").first).to_be_visible()
@@ -113,7 +112,7 @@ def test_an_exercise_answered_and_the_next(page: Page, site: Site) -> None:
     keys.to("Practise", "button", most=260)
     keys.press("Enter")
     words = page.locator(".br-question-words")
-    expect(words).to_be_focused(timeout=PATIENCE)
+    expect(words).to_be_focused()
     keys.press("Tab")
     while keys.stop()["tag"] not in ("input", "button"):
         keys.press("Tab")
@@ -124,21 +123,21 @@ def test_an_exercise_answered_and_the_next(page: Page, site: Site) -> None:
     keys.to("Check", "button", most=20)
     keys.press("Enter")
     mark = page.locator(".br-mark")
-    expect(mark).to_be_visible(timeout=PATIENCE)
+    expect(mark).to_be_visible()
     expect(
         page.locator(".br-practice-result [role=status], .br-mark[role=status]").first
     ).to_be_attached()
     assert keys.stop()["name"] == "Next question"
     keys.press("Enter")
-    expect(mark).to_be_hidden(timeout=PATIENCE)
-    expect(words).to_be_focused(timeout=PATIENCE)
+    expect(mark).to_be_hidden()
+    expect(words).to_be_focused()
 
 
 def test_an_assignment_set_worked_and_marked(page: Page, site: Site, tmp_path: Path) -> None:
     page.on("dialog", lambda dialog: dialog.accept())
     page.goto(f"{site.address}learning/set/")
     keys = Keys(page)
-    expect(page.locator("[data-set-assignment] form")).to_be_visible(timeout=PATIENCE)
+    expect(page.locator("[data-set-assignment] form")).to_be_visible()
     keys.skip_to_content()
     keys.to("Wood selection", "summary")
     keys.press("Enter")
@@ -146,7 +145,7 @@ def test_an_assignment_set_worked_and_marked(page: Page, site: Site, tmp_path: P
     assert keys.stop()["name"].startswith("Questions of")
     keys.type("2")
     keys.press("Enter")
-    expect(page.get_by_role("heading", name="The assignment")).to_be_focused(timeout=PATIENCE)
+    expect(page.get_by_role("heading", name="The assignment")).to_be_focused()
     keys.to("Save the file", "button", most=3)
     with page.expect_download() as saved:
         keys.press("Enter")
@@ -157,10 +156,10 @@ def test_an_assignment_set_worked_and_marked(page: Page, site: Site, tmp_path: P
 
     page.goto("about:blank")
     page.goto(link)
-    expect(page.locator("input[name=code]")).to_be_focused(timeout=PATIENCE)
+    expect(page.locator("input[name=code]")).to_be_focused()
     keys.type(code)
     keys.press("Enter")
-    expect(page.locator("[data-work-assignment] h2").first).to_be_focused(timeout=PATIENCE)
+    expect(page.locator("[data-work-assignment] h2").first).to_be_focused()
     keys.press("Tab")
     keys.stop()
     if page.evaluate("document.activeElement.type") == "radio":
@@ -169,7 +168,7 @@ def test_an_assignment_set_worked_and_marked(page: Page, site: Site, tmp_path: P
         keys.type("1")
     keys.to("Finish", "button")
     keys.press("Enter")
-    expect(page.get_by_role("button", name="Save the result file")).to_be_focused(timeout=PATIENCE)
+    expect(page.get_by_role("button", name="Save the result file")).to_be_focused()
     with page.expect_download() as saved:
         keys.press("Enter")
     result = tmp_path / "result.json"
@@ -185,7 +184,7 @@ def test_an_assignment_set_worked_and_marked(page: Page, site: Site, tmp_path: P
         keys.to(label, "input", most=8)
         opened.clear()
         keys.press(" ")
-        for _ in range(PATIENCE // 100):
+        for _ in range(PATIENCE_MS // 100):
             if opened:
                 break
             page.wait_for_timeout(100)
@@ -193,7 +192,7 @@ def test_an_assignment_set_worked_and_marked(page: Page, site: Site, tmp_path: P
         opened[0].set_files(file)
     keys.to("Mark", "button", most=3)
     keys.press("Enter")
-    expect(page.locator("[data-mark-results] table").first).to_be_visible(timeout=PATIENCE)
+    expect(page.locator("[data-mark-results] table").first).to_be_visible()
     expect(page.locator("[data-mark-results] [role=status]")).to_contain_text("Marked: one result")
     keys.to("Marks", most=6)
 

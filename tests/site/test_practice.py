@@ -2,6 +2,8 @@
 
 import json
 import re
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
@@ -236,14 +238,24 @@ def test_where_nothing_can_be_kept_it_is_said_and_practice_goes_on(
     context.close()
 
 
-def test_nothing_can_be_typed_that_a_question_on_its_way_would_sweep_away(
+HELD_KEY = "practice/calculator-string-tension"
+
+
+@contextmanager
+def held_up(
     browser: Browser, site: Site, bank: dict[str, Any]
-) -> None:
-    key = "practice/calculator-string-tension"
+) -> Iterator[tuple[Page, Question]]:
+    """A visit whose worker can be held up, and the question that stands there."""
     with visiting(browser, HOLD_UP) as context:
         page = context.new_page()
         begin(page, site, "calculators/string-tension/")
-        first = asked(page, key, bank)
+        yield page, asked(page, HELD_KEY, bank)
+
+
+def test_nothing_can_be_typed_that_a_question_on_its_way_would_sweep_away(
+    browser: Browser, site: Site, bank: dict[str, Any]
+) -> None:
+    with held_up(browser, site, bank) as (page, first):
         bar = page.locator(".br-practice-bar")
         entries = page.locator(".br-question").locator("input, button")
         assert entries.count()
@@ -265,8 +277,8 @@ def test_nothing_can_be_typed_that_a_question_on_its_way_would_sweep_away(
         page.wait_for_timeout(2_000)
         assert words.inner_text() == drawn, "one that was let go came after all"
         hold_up(page, DRAW, 0)
-        question = asked(page, key, bank)
-        kept = page.evaluate(KEPT, key)
+        question = asked(page, HELD_KEY, bank)
+        kept = page.evaluate(KEPT, HELD_KEY)
         assert (kept["units"], kept["grade"], kept["others"]) == ("inch64", 3, [])
         assert question.exercise == first.exercise
         answer(page, question)
@@ -276,10 +288,7 @@ def test_nothing_can_be_typed_that_a_question_on_its_way_would_sweep_away(
 def test_stopping_while_a_question_is_on_its_way(
     browser: Browser, site: Site, bank: dict[str, Any]
 ) -> None:
-    with visiting(browser, HOLD_UP) as context:
-        page = context.new_page()
-        begin(page, site, "calculators/string-tension/")
-        asked(page, "practice/calculator-string-tension", bank)
+    with held_up(browser, site, bank) as (page, _):
         hold_up(page, DRAW, 1_000)
         page.locator(".br-practice-bar").get_by_label("Units").select_option("inch")
         page.get_by_role("button", name="Stop for now").click()
@@ -294,11 +303,7 @@ def test_stopping_while_an_answer_is_being_marked(
     browser: Browser, site: Site, bank: dict[str, Any]
 ) -> None:
     """The answer was given: it counts, and its question does not come back."""
-    key = "practice/calculator-string-tension"
-    with visiting(browser, HOLD_UP) as context:
-        page = context.new_page()
-        begin(page, site, "calculators/string-tension/")
-        question = asked(page, key, bank)
+    with held_up(browser, site, bank) as (page, question):
         answer(page, question)
         hold_up(page, '"do":"mark"', 1_000)
         page.get_by_role("button", name="Check").click()
@@ -307,7 +312,7 @@ def test_stopping_while_an_answer_is_being_marked(
         expect(page.locator(".br-question")).to_have_count(0)
         page.wait_for_timeout(2_000)
         expect(page.locator(".br-mark")).to_have_count(0)
-        assert page.evaluate(KEPT, key) is None
+        assert page.evaluate(KEPT, HELD_KEY) is None
         page.get_by_role("button", name="Go on practising").click()
         expect(page.locator(".br-practice-count")).to_contain_text("1 tried", timeout=LONG)
-        assert asked(page, key, bank) != question
+        assert asked(page, HELD_KEY, bank) != question
