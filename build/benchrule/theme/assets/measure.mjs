@@ -77,11 +77,13 @@ function makePanel(row, gauges, units, engine) {
   const ask = async () => {
     const turn = ++asked;
     const verdict = form.querySelector(".br-verdict");
-    verdict.ariaBusy = String(Boolean(form.elements.value.value.trim()));
-    if (verdict.ariaBusy === "false") return show(verdict, null, row);
+    const { value } = form.elements.value;
+    const empty = !value.trim();
+    verdict.ariaBusy = String(!empty);
+    if (empty) return show(verdict, null, row);
     const [low, high] = limits[form.elements.model.value] ?? limits[""];
     const request = {
-      value: form.elements.value.value, unit: limits.unit, decimals: limits.decimals, low, high,
+      value, unit: limits.unit, decimals: limits.decimals, low, high,
       gauge: gauges[form.elements.gauge.value], units: system(),
     };
     if (!verdict.textContent) verdict.textContent = "…";

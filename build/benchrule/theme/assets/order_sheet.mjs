@@ -22,7 +22,7 @@ class OrderSheet {
   #key;
   #measured = {};
   #turn = 0;
-  #typings = {}; // how often each row was typed into
+  #typings = {}; // how often each row was typed into here; what another tab put in does not count
   #heard = 0; // how often another tab changed this sheet
   #said = make("p", { role: "status", className: "br-help" });
 

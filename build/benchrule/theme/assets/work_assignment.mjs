@@ -142,7 +142,7 @@ class Paper {
   #needs;
   #leave;
   #views = new Map();
-  #typings = {}; // how often each answer was typed
+  #typings = {}; // how often each answer was typed here; what another tab put in does not count
   #count = make("p", { className: "br-learn-total", role: "status" });
   #note = make("p", { className: "br-help", role: "status" });
   #failure = make("div");
