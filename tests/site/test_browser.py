@@ -86,6 +86,8 @@ def test_an_answer_to_earlier_entries_is_seen_to_be_one(browser: Browser, site: 
         expect(foot).to_be_visible()
         field.fill("600")
         expect(state).to_have_text("Working it out …")
+        expect(page.locator("[data-part=results]")).to_have_css("filter", "grayscale(1)")
+        expect(page.locator("[data-part=cautions]")).to_have_css("filter", "none")
         expect(answer).to_have_attribute("aria-busy", "true")
         expect(foot).to_be_hidden()
         expect(slot).to_have_text("33.675 mm")
